@@ -1,0 +1,123 @@
+// Lanes: several independent systems worked on by one piece of code; a plain double is one lane.
+//
+// Every function here does the same correctly rounded operation in each lane, so results do not depend on the width.
+#pragma once
+#include <cstdint>
+
+namespace houseleek::numerics {
+
+template <int n>
+struct LaneMask {
+  typedef std::int64_t Vector __attribute__((vector_size(n * 8)));
+  Vector bits;  // all ones or all zeros in each lane
+};
+
+/// `n` doubles side by side (n a power of two above 1).
+template <int n>
+struct Lane {
+  typedef double Vector __attribute__((vector_size(n * 8)));
+  Vector v;
+  Lane() = default;
+  Lane(double same_in_all) : v(same_in_all - Vector{}) {}  // NOLINT(*explicit*): x - 0 keeps every bit of x
+  explicit Lane(Vector vector) : v(vector) {}
+  friend Lane operator+(Lane a, Lane b) { return Lane(a.v + b.v); }
+  friend Lane operator-(Lane a, Lane b) { return Lane(a.v - b.v); }
+  friend Lane operator*(Lane a, Lane b) { return Lane(a.v * b.v); }
+  friend Lane operator/(Lane a, Lane b) { return Lane(a.v / b.v); }
+  friend Lane operator-(Lane a) { return Lane(-a.v); }
+  Lane& operator+=(Lane b) { return *this = *this + b; }
+  Lane& operator-=(Lane b) { return *this = *this - b; }
+  Lane& operator*=(Lane b) { return *this = *this * b; }
+  friend LaneMask<n> operator<(Lane a, Lane b) { return {a.v < b.v}; }
+  friend LaneMask<n> operator<=(Lane a, Lane b) { return {a.v <= b.v}; }
+  friend LaneMask<n> operator>(Lane a, Lane b) { return {a.v > b.v}; }
+  friend LaneMask<n> operator>=(Lane a, Lane b) { return {a.v >= b.v}; }
+};
+
+template <class L>
+struct LaneTraits;
+template <>
+struct LaneTraits<double> {
+  static constexpr int width = 1;
+  using Mask = bool;
+};
+template <int n>
+struct LaneTraits<Lane<n>> {
+  static constexpr int width = n;
+  using Mask = LaneMask<n>;
+};
+template <class L>
+inline constexpr int lane_width = LaneTraits<L>::width;
+template <class L>
+using MaskOf = typename LaneTraits<L>::Mask;
+
+// One lane.
+inline double select(bool mask, double if_true, double if_false) { return mask ? if_true : if_false; }
+inline bool mask_and(bool a, bool b) { return a && b; }
+inline bool mask_or(bool a, bool b) { return a || b; }
+inline bool mask_not(bool a) { return !a; }
+inline bool any(bool mask) { return mask; }
+inline bool all(bool mask) { return mask; }
+inline double sqrt(double x) { return __builtin_sqrt(x); }
+inline double abs(double x) { return __builtin_fabs(x); }
+inline double lane_at(double x, int) { return x; }
+inline void set_lane(double& x, int, double value) { x = value; }
+
+// Several lanes.
+template <int n>
+inline Lane<n> select(LaneMask<n> mask, Lane<n> if_true, Lane<n> if_false) {
+  return Lane<n>(mask.bits ? if_true.v : if_false.v);
+}
+template <int n>
+inline LaneMask<n> mask_and(LaneMask<n> a, LaneMask<n> b) {
+  return {a.bits & b.bits};
+}
+template <int n>
+inline LaneMask<n> mask_or(LaneMask<n> a, LaneMask<n> b) {
+  return {a.bits | b.bits};
+}
+template <int n>
+inline LaneMask<n> mask_not(LaneMask<n> a) {
+  return {~a.bits};
+}
+template <int n>
+inline bool any(LaneMask<n> mask) {
+  std::int64_t found = 0;
+  for (int i = 0; i < n; ++i) found |= mask.bits[i];
+  return found != 0;
+}
+template <int n>
+inline bool all(LaneMask<n> mask) {
+  return !any(mask_not(mask));
+}
+template <int n>
+inline Lane<n> sqrt(Lane<n> x) {
+  Lane<n> root;
+  for (int i = 0; i < n; ++i) root.v[i] = __builtin_sqrt(x.v[i]);
+  return root;
+}
+template <int n>
+inline Lane<n> abs(Lane<n> x) {
+  typedef std::int64_t Bits __attribute__((vector_size(n * 8)));
+  return Lane<n>(reinterpret_cast<typename Lane<n>::Vector>(reinterpret_cast<Bits>(x.v) & ~(Bits{} + (1LL << 63))));
+}
+template <int n>
+inline double lane_at(Lane<n> x, int i) {
+  return x.v[i];
+}
+template <int n>
+inline void set_lane(Lane<n>& x, int i, double value) {
+  x.v[i] = value;
+}
+
+/// The smaller; the second where the two are equal (so that signed zeros do not depend on the width).
+template <class L>
+inline L min(L a, L b) {
+  return select(a < b, a, b);
+}
+template <class L>
+inline L max(L a, L b) {
+  return select(a > b, a, b);
+}
+
+}  // namespace houseleek::numerics
