@@ -6,16 +6,35 @@
 
 namespace houseleek::numerics {
 
+// Spelled out by width: g++ 12 drops the vector attribute from a type that depends on a template parameter.
+template <int n>
+struct LaneVectors;
+template <>
+struct LaneVectors<2> {
+  typedef double Double __attribute__((vector_size(16)));
+  typedef std::int64_t Bits __attribute__((vector_size(16)));
+};
+template <>
+struct LaneVectors<4> {
+  typedef double Double __attribute__((vector_size(32)));
+  typedef std::int64_t Bits __attribute__((vector_size(32)));
+};
+template <>
+struct LaneVectors<8> {
+  typedef double Double __attribute__((vector_size(64)));
+  typedef std::int64_t Bits __attribute__((vector_size(64)));
+};
+
 template <int n>
 struct LaneMask {
-  typedef std::int64_t Vector __attribute__((vector_size(n * 8)));
+  using Vector = typename LaneVectors<n>::Bits;
   Vector bits;  // all ones or all zeros in each lane
 };
 
-/// `n` doubles side by side (n a power of two above 1).
+/// `n` doubles side by side (2, 4 or 8).
 template <int n>
 struct Lane {
-  typedef double Vector __attribute__((vector_size(n * 8)));
+  using Vector = typename LaneVectors<n>::Double;
   Vector v;
   Lane() = default;
   Lane(double same_in_all) : v(same_in_all - Vector{}) {}  // NOLINT(*explicit*): x - 0 keeps every bit of x
@@ -98,7 +117,7 @@ inline Lane<n> sqrt(Lane<n> x) {
 }
 template <int n>
 inline Lane<n> abs(Lane<n> x) {
-  typedef std::int64_t Bits __attribute__((vector_size(n * 8)));
+  using Bits = typename LaneVectors<n>::Bits;
   return Lane<n>(reinterpret_cast<typename Lane<n>::Vector>(reinterpret_cast<Bits>(x.v) & ~(Bits{} + (1LL << 63))));
 }
 template <int n>
