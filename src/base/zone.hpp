@@ -1,0 +1,29 @@
+// Civil time zones by name, and the offset a place keeps through the year.
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/result.hpp"
+
+namespace houseleek {
+
+/// What the program needs of a time zone: all its hours run in standard time, daylight saving is for showing only.
+struct ZoneInfo {
+  std::string name;
+  int standard_offset_s = 0;         // east of Greenwich positive; without daylight saving
+  bool has_daylight_saving = false;  // in the year asked for
+  int daylight_saving_s = 0;         // how far clocks are put forward, 0 if never
+};
+
+/// True if the name is one of the tz database (Area/City, or a link to one).
+[[nodiscard]] bool is_zone_known(std::string_view name);
+
+/// The rules of a zone in a calendar year; nullopt if the name is not known.
+[[nodiscard]] std::optional<ZoneInfo> find_zone(std::string_view name, int year);
+
+/// Names of all zones, sorted; for hints.
+[[nodiscard]] std::vector<std::string> zone_names();
+
+}  // namespace houseleek

@@ -1,0 +1,55 @@
+// What a material is to this program: each property a range with its source.
+#pragma once
+#include <optional>
+#include <string>
+
+#include "catalogue/spread.hpp"
+
+namespace houseleek::catalogue {
+
+/// How conductivity changes with water.
+enum class WetRule {
+  none,            // takes up no water that matters
+  mineral_medium,  // Cote and Konrad's form with the solids' conductivity of light aggregate
+  fibrous          // unchanged below 20 % moisture by mass, above it a straight line towards water as an upper bound
+};
+
+/// Water figures are shares of the whole volume (m3 of water in m3 of material). Absent: the property is not known,
+/// and validation refuses a use that needs it.
+struct Material {
+  std::string name;     // what a design says
+  std::string form;     // board, loose, 0-12 mm ...
+  bool is_own = false;  // from the design itself, not from the catalogue
+  WetRule wet_rule = WetRule::none;
+
+  Spread density_kg_per_m3;         // dry, in bulk
+  Spread conductivity_w_per_m_k;    // dry
+  Spread heat_capacity_j_per_kg_k;  // dry
+
+  std::optional<Spread> solids_conductivity_w_per_m_k;    // of the grains alone: mineral_medium needs it
+  std::optional<Spread> organic_frac;                     // share of the solids' volume
+  std::optional<Spread> porosity_frac;                    // all pores, air included
+  std::optional<Spread> saturated_water_frac;             // all reachable pores full
+  std::optional<Spread> field_capacity_frac;              // drained
+  std::optional<Spread> wilting_water_frac;               // below it plants get none
+  std::optional<Spread> residual_water_frac;              // below it nothing drains or evaporates
+  std::optional<Spread> saturated_conductivity_mm_per_h;  // K_s of K = K_s Se^b, Se between residual and saturated
+  std::optional<Spread> brooks_corey_exponent;            // b
+
+  std::optional<Spread> albedo_dry;  // as an upper surface
+  std::optional<Spread> albedo_wet;
+  std::optional<Spread> emissivity;
+
+  std::optional<Spread> solar_transmittance_frac;  // as a screen: shade cloth, cover sheet
+  std::optional<Spread> solar_reflectance_frac;
+  std::optional<Spread> open_area_frac;  // holes, as seen from above: wind, vapour and long-wave pass there
+
+  std::optional<Spread> service_life_years;         // in its usual place
+  std::optional<Spread> service_life_in_sun_years;  // uncovered in full sun
+  bool operator==(const Material&) const = default;
+};
+
+/// True if the layer takes part in the water balance.
+[[nodiscard]] inline bool holds_water(const Material& material) { return material.wet_rule != WetRule::none; }
+
+}  // namespace houseleek::catalogue

@@ -1,0 +1,85 @@
+// [[recipe]]: what a module is made of.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "design/roof.hpp"
+
+namespace houseleek::design {
+
+enum class LayerRole { medium, core, filter, sheet };
+enum class Placed { flat, raised };
+enum class Edges { open, closed };
+
+struct RecipeLayer {
+  LayerRole role = LayerRole::medium;
+  Layer layer;
+  bool operator==(const RecipeLayer&) const = default;
+};
+
+/// A screen: a sheet on the medium, or a net held above it.
+struct Screen {
+  std::string material_name;
+  catalogue::Material material;
+  double thickness_mm = 0.0;
+  double height_mm = 0.0;  // above the medium; 0 for a cover sheet
+  bool operator==(const Screen&) const = default;
+};
+
+struct RecipePlant {
+  std::string name;  // botanical
+  double cover_frac = 0.0;
+  bool operator==(const RecipePlant&) const = default;
+};
+
+/// The plants of a recipe taken together: means weighted by their cover. cover_frac 0: nothing planted.
+struct Canopy {
+  double cover_frac = 0.0;
+  double height_mm = 0.0;
+  double root_depth_mm = 0.0;
+  double leaf_area_index = 0.0;  // over the covered part
+  double leaf_albedo = 0.0;
+  double longwave_emissivity = 0.0;
+  double leaf_water_kg_per_m2 = 0.0;  // over the covered part
+  double fresh_mass_kg_per_m2 = 0.0;  // over the covered part
+  double least_stomatal_resistance_s_per_m = 0.0;
+  bool operator==(const Canopy&) const = default;
+};
+
+struct Spacer {
+  double height_mm = 0.0;
+  Edges edges = Edges::open;
+  double blocked_frac = 0.0;  // share of the gap's opening that the spacers themselves close
+  double mass_kg_per_module = 0.0;
+  bool operator==(const Spacer&) const = default;
+};
+
+/// Either days by season (0: never) or the store; both absent: never watered. Summer and winter are the three
+/// hottest and the three coldest months.
+struct Watering {
+  std::optional<double> summer_every_days;
+  std::optional<double> between_every_days;
+  std::optional<double> winter_every_days;
+  std::optional<double> when_store_below_frac;  // of what the drained module holds for its plants
+  double litres_per_module = 0.0;
+  double hour = 0.0;  // local standard time
+  bool operator==(const Watering&) const = default;
+};
+
+struct Recipe {
+  std::string name;
+  double length_mm = 0.0;
+  double width_mm = 0.0;
+  std::vector<RecipeLayer> layers;  // from the top
+  std::optional<Screen> cover;      // sheet on the surface of the medium
+  std::optional<Screen> net;        // raised above it
+  std::vector<RecipePlant> plants;
+  Canopy canopy;
+  Spacer spacer;                   // used where a patch is raised
+  Placed placed = Placed::raised;  // what a patch does unless it says otherwise
+  std::optional<Watering> watering;
+  bool operator==(const Recipe&) const = default;
+};
+
+}  // namespace houseleek::design
