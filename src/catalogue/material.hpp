@@ -27,6 +27,7 @@ struct Material {
   Spread heat_capacity_j_per_kg_k;  // dry
 
   std::optional<Spread> solids_conductivity_w_per_m_k;    // of the grains alone: mineral_medium needs it
+  std::optional<Spread> cote_konrad_k;                    // shape of the rise with water: mineral_medium needs it
   std::optional<Spread> organic_frac;                     // share of the solids' volume
   std::optional<Spread> porosity_frac;                    // all pores, air included
   std::optional<Spread> saturated_water_frac;             // all reachable pores full

@@ -23,7 +23,9 @@ struct Screen {
   std::string material_name;
   catalogue::Material material;
   double thickness_mm = 0.0;
-  double height_mm = 0.0;  // above the medium; 0 for a cover sheet
+  double height_mm = 0.0;                  // above the medium; 0 for a cover sheet
+  double wind_below_frac = 1.0;            // of a net: wind under it over wind above it
+  double vapour_resistance_s_per_m = 0.0;  // of a cover sheet: what it adds to evaporation from the medium
   bool operator==(const Screen&) const = default;
 };
 
@@ -44,13 +46,17 @@ struct Canopy {
   double leaf_water_kg_per_m2 = 0.0;  // over the covered part
   double fresh_mass_kg_per_m2 = 0.0;  // over the covered part
   double least_stomatal_resistance_s_per_m = 0.0;
+  double ground_resistance_s_per_m = 0.0;  // from the medium's surface to the air among the leaves
+  double extinction_short = 0.0;           // of sun with leaf area
+  double extinction_long = 0.0;            // of heat radiation
   bool operator==(const Canopy&) const = default;
 };
 
 struct Spacer {
   double height_mm = 0.0;
   Edges edges = Edges::open;
-  double blocked_frac = 0.0;  // share of the gap's opening that the spacers themselves close
+  double blocked_frac = 0.0;   // share of the gap's opening that the spacers themselves close
+  double gap_wind_frac = 0.0;  // air speed in an unblocked open gap over the wind at the roof
   double mass_kg_per_module = 0.0;
   bool operator==(const Spacer&) const = default;
 };
@@ -76,8 +82,9 @@ struct Recipe {
   std::optional<Screen> net;        // raised above it
   std::vector<RecipePlant> plants;
   Canopy canopy;
-  Spacer spacer;                   // used where a patch is raised
-  Placed placed = Placed::raised;  // what a patch does unless it says otherwise
+  double contact_m2_k_per_w = 0.0;  // between module and roof where it lies flat
+  Spacer spacer;                    // used where a patch is raised
+  Placed placed = Placed::raised;   // what a patch does unless it says otherwise
   std::optional<Watering> watering;
   bool operator==(const Recipe&) const = default;
 };
