@@ -1,0 +1,235 @@
+#!/usr/bin/python3
+"""Expected values of reference tests are literals with a source: never something that src/ computed.
+
+Looks at every check_reference({...}) under tests/. An expected value may be a number, arithmetic of numbers, or a name
+whose own value is that: a constant, a column of a table in the same file, a parameter that every caller fills so.
+A solver judged in tests/reference must also be one that the program uses: its header has to be reachable from src/studies.
+"""
+
+import re
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+NUMBER = r"(?<![\w.])(?:0x[0-9a-fA-F]+|(?:\d[\d']*\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)[fFlLuU]*"
+# Words that may stand in an expected value or in the table behind it. Anything else with a bracket behind it is a call.
+HARMLESS_CALLS = {"double", "static_cast", "std::string", "std::string_view", "std::vector", "std::array", "std::span",
+                  "std::pair", "std::tuple", "string", "sizeof"}
+MAX_DEPTH = 6
+
+
+def strip_comments(text: str) -> str:
+    """Comments become blanks of the same length, so that offsets and lines stay."""
+    pattern = re.compile(r'"(?:[^"\\\n]|\\.)*"|//[^\n]*|/\*.*?\*/', re.DOTALL)
+    return pattern.sub(lambda m: m[0] if m[0][0] == '"' else re.sub(r"[^\n]", " ", m[0]), text)
+
+
+def closing(text: str, start: int) -> int:
+    """Offset of the bracket that closes the one at start."""
+    pairs = {"(": ")", "{": "}", "[": "]"}
+    stack = []
+    position = start
+    while position < len(text):
+        character = text[position]
+        if character == '"':
+            position += 1
+            while position < len(text) and text[position] != '"':
+                position += 2 if text[position] == "\\" else 1
+        elif character in pairs:
+            stack.append(pairs[character])
+        elif stack and character == stack[-1]:
+            stack.pop()
+            if not stack:
+                return position
+        position += 1
+    return len(text)
+
+
+def split_arguments(text: str) -> list[str]:
+    parts, depth, start, position = [], 0, 0, 0
+    while position < len(text):
+        character = text[position]
+        if character == '"':
+            position += 1
+            while position < len(text) and text[position] != '"':
+                position += 2 if text[position] == "\\" else 1
+        elif character in "({[":
+            depth += 1
+        elif character in ")}]":
+            depth -= 1
+        elif character == "," and depth == 0:
+            parts.append(text[start:position].strip())
+            start = position + 1
+        position += 1
+    parts.append(text[start:].strip())
+    return [part for part in parts if part]
+
+
+def enclosing_parameter(text: str, offset: int, name: str):
+    """(function, index) if name is a parameter of the function around offset."""
+    best = None
+    for match in re.finditer(r"\b([A-Za-z_]\w*)\s*\(([^(){};]*)\)\s*(?:const\s*)?(?:->\s*[\w:<>]+\s*)?\{", text[:offset]):
+        if match[1] in {"if", "for", "while", "switch", "TEST", "TEST_F", "TEST_P"}:
+            continue
+        if closing(text, match.end() - 1) < offset:
+            continue
+        names = [re.search(r"([A-Za-z_]\w*)\s*(?:=.*)?$", parameter) for parameter in split_arguments(match[2])]
+        names = [found[1] if found else "" for found in names]
+        if name in names:
+            best = (match[1], names.index(name), match.start(1))
+    return best
+
+
+def problem_with_value(text: str, offset: int, expression: str, depth: int = 0) -> str:
+    """Why an expected value is not a literal, or an empty text."""
+    if depth > MAX_DEPTH:
+        return "its origin is too far away to follow"
+    plain = re.sub(r'"(?:[^"\\\n]|\\.)*"', '""', expression)
+    for call in re.finditer(r"([A-Za-z_][\w:]*)\s*(?:<[\w\s:,]*>)?\s*\(", plain):
+        if call[1] not in HARMLESS_CALLS:
+            return f"it calls {call[1]}()"
+    plain = re.sub(r"static_cast<[\w:\s]+>|std::\w+(?:<[^;{}()]*>)?|\b(?:double|float|int|true|false|nullptr)\b", " ", plain)
+    plain = re.sub(r"\.\s*[A-Za-z_]\w*\s*=(?!=)", " ", plain)  # designators in a table
+    plain = re.sub(NUMBER, " ", plain)
+    for chain in re.findall(r"[A-Za-z_]\w*(?:(?:\.|->|::)\s*[A-Za-z_]\w*|\[[^\]]*\])*", plain):
+        name = re.match(r"[A-Za-z_]\w*", chain)[0]
+        problem = problem_with_name(text, offset, name, depth)
+        if problem:
+            return f"{name}: {problem}" if depth == 0 else problem
+    return ""
+
+
+def problem_with_name(text: str, offset: int, name: str, depth: int) -> str:
+    parameter = enclosing_parameter(text, offset, name)
+    if parameter:
+        function, index, definition = parameter
+        calls = [m for m in re.finditer(rf"\b{function}\s*\(", text) if m.start() != definition]
+        if not calls:
+            return f"nothing calls {function}()"
+        for call in calls:
+            end = closing(text, call.end() - 1)
+            arguments = split_arguments(text[call.end():end])
+            if index < len(arguments):
+                problem = problem_with_value(text, call.start(), arguments[index], depth + 1)
+                if problem:
+                    return f"given to {function}(): {problem}"
+        return ""
+    loops = list(re.finditer(rf"\bfor\s*\([^;:()]*?[\s&\[,]{name}\b[^;:()]*:(?!:)", text[:offset]))
+    if loops:
+        start = loops[-1].end()
+        end = closing(text, text.index("(", loops[-1].start()))
+        return problem_with_value(text, loops[-1].start(), text[start:end], depth + 1)
+    # A structured binding or a plain definition: NAME = ..., NAME{...}, NAME[] = {...}, the last one before its use.
+    definitions = list(re.finditer(rf"(?<![.\w>]){name}\s*(?:\[[^\]]*\])*\s*(=(?!=)|\{{)", text[:offset]))
+    if not definitions:
+        return "no definition of it with a value in this file"
+    problem = ""
+    for found in definitions[-1:]:
+        start = found.end() - 1 if found[1] == "{" else found.end()
+        end, level = start, 0
+        while end < len(text) and not (level == 0 and text[end] in ";,)" and found[1] == "=" or level == 0 and end > start and found[1] == "{"):
+            if text[end] == '"':
+                end = text.index('"', end + 1)
+            elif text[end] in "({[":
+                end = closing(text, end)
+            end += 1
+        problem = problem or problem_with_value(text, found.start(), text[start:end], depth + 1)
+    return problem
+
+
+def problems_in(text: str) -> list[tuple[int, str]]:
+    text = strip_comments(text)
+    found = []
+    for match in re.finditer(r"\bcheck_reference\s*\(\s*(?:[\w:]+\s*)?\{", text):
+        line = text.count("\n", 0, match.start()) + 1
+        body = text[match.end():closing(text, match.end() - 1)]
+        fields = {}
+        for part in split_arguments(body):
+            field = re.match(r"\.(\w+)\s*=\s*(.*)\Z", part, re.DOTALL)
+            if field:
+                fields[field[1]] = field[2]
+        for name in ("id", "source", "expected", "tolerance", "reason"):
+            if name not in fields or fields[name].strip() == '""':
+                found.append((line, f"no .{name}"))
+        for name in ("expected", "tolerance"):
+            if name in fields:
+                problem = problem_with_value(text, match.start(), fields[name])
+                if problem:
+                    found.append((line, f".{name} is not a literal: {problem}"))
+    for match in re.finditer(r"\bcheck_reference\s*\(\s*(?!\s*(?:[\w:]+\s*)?\{)", text):
+        if not re.match(r"\s*const\s+ReferenceCheck", text[match.end():]):
+            found.append((text.count("\n", 0, match.start()) + 1, "write the fields out: check_reference({.id = ...})"))
+    return found
+
+
+def includes(path: Path) -> set[str]:
+    return set(re.findall(r'^\s*#\s*include\s*"([^"]+)"', path.read_text(), re.MULTILINE))
+
+
+def reachable_from(paths: list[Path]) -> set[str]:
+    """Headers that these files include, directly or by way of others; a header brings its .cpp along."""
+    seen: set[str] = set()
+    todo = list(paths)
+    while todo:
+        for header in includes(todo.pop()) - seen:
+            seen.add(header)
+            for path in (ROOT / "src" / header, (ROOT / "src" / header).with_suffix(".cpp")):
+                if path.is_file():
+                    todo.append(path)
+    return seen
+
+
+def check_tree() -> list[str]:
+    found = []
+    for path in sorted((ROOT / "tests").rglob("*.[ch]pp")):
+        place = path.relative_to(ROOT)
+        if place.parts[1] in ("support", "support_self"):
+            continue
+        found += [f"{place}:{line}: {problem}" for line, problem in problems_in(path.read_text())]
+    studies = sorted((ROOT / "src/studies").glob("*.cpp"))
+    if studies:
+        used = reachable_from(studies)
+        for path in sorted((ROOT / "tests/reference").glob("*.cpp")):
+            for header in sorted(includes(path)):
+                if (ROOT / "src" / header).is_file() and header.startswith("simulation/") and header not in used:
+                    found.append(f"{path.relative_to(ROOT)}: judges {header}, which the program does not use")
+    return found
+
+
+RIGHT = [
+    'check_reference({.id = "A-1", .source = "[x]", .expected = 3.4, .got = f(1), .tolerance = 1e-3, .reason = "r"});',
+    'check_reference({.id = "A-1", .source = "[x]", .expected = -(3.4 + 2.0) / 3, .got = f(1), .tolerance = 0.5 * 1e-3, .reason = "r"});',
+    """struct Row { double ra_mj; };
+    constexpr Row rows[] = {{.ra_mj = 3.4}, {.ra_mj = 4.5}};
+    TEST(A, B) { for (const Row& row : rows) {
+      check_reference({.id = row.id, .source = "[x]", .expected = row.ra_mj, .got = f(1), .tolerance = 1e-3, .reason = "r"}); } }""",
+    """void check(const std::string& id, double expected, double got) {
+      check_reference({.id = id, .source = "[x]", .expected = expected, .got = got, .tolerance = 1e-3, .reason = "r"}); }
+    TEST(A, B) { check("A-1", 3.4, physics::air(1.0, 2.0)); check("A-2", 3.5, 1); }""",
+    """TEST(A, B) { constexpr double expected_c = 33.958; const double got = physics::f(1);
+      check_reference({.id = "A", .source = "[x]", .expected = expected_c, .got = got, .tolerance = 1e-3, .reason = "r"}); }""",
+]
+WRONG = [
+    RIGHT[0].replace(".expected = 3.4", ".expected = physics::air(1.0)"),
+    RIGHT[0].replace(".expected = 3.4", ".expected = kelvin_from_celsius(3.4)"),
+    RIGHT[0].replace(".expected = 3.4", ".expected = unknown"),
+    RIGHT[0].replace('.source = "[x]", ', ""),
+    RIGHT[0].replace('.reason = "r"', '.reason = ""'),
+    RIGHT[0].replace(".tolerance = 1e-3, ", ""),
+    RIGHT[0].replace(".tolerance = 1e-3", ".tolerance = std::abs(f(1))"),
+    RIGHT[2].replace("{.ra_mj = 4.5}", "{.ra_mj = physics::ra(1)}"),
+    RIGHT[3].replace("3.5, 1)", "physics::air(2.0, 1.0), 1)"),
+    RIGHT[4].replace("= 33.958", "= physics::f(2)"),
+    "check_reference(made_elsewhere);",
+]
+
+
+def self_test() -> list[str]:
+    found = [f"self-test: refused: {text}: {problems_in(text)}" for text in RIGHT if problems_in(text)]
+    return found + [f"self-test: not refused: {text}" for text in WRONG if not problems_in(text)]
+
+
+if __name__ == "__main__":
+    problems = self_test() if sys.argv[1:] == ["--self-test"] else check_tree()
+    print("\n".join(problems), file=sys.stderr, end="\n" if problems else "")
+    sys.exit(1 if problems else 0)
