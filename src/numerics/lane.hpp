@@ -2,6 +2,7 @@
 //
 // Every function here does the same correctly rounded operation in each lane, so results do not depend on the width.
 #pragma once
+#include <bit>
 #include <cstdint>
 
 namespace houseleek::numerics {
@@ -13,16 +14,19 @@ template <>
 struct LaneVectors<2> {
   typedef double Double __attribute__((vector_size(16)));
   typedef std::int64_t Bits __attribute__((vector_size(16)));
+  typedef std::uint64_t Unsigned __attribute__((vector_size(16)));
 };
 template <>
 struct LaneVectors<4> {
   typedef double Double __attribute__((vector_size(32)));
   typedef std::int64_t Bits __attribute__((vector_size(32)));
+  typedef std::uint64_t Unsigned __attribute__((vector_size(32)));
 };
 template <>
 struct LaneVectors<8> {
   typedef double Double __attribute__((vector_size(64)));
   typedef std::int64_t Bits __attribute__((vector_size(64)));
+  typedef std::uint64_t Unsigned __attribute__((vector_size(64)));
 };
 
 template <int n>
@@ -59,16 +63,24 @@ template <>
 struct LaneTraits<double> {
   static constexpr int width = 1;
   using Mask = bool;
+  using Bits = std::uint64_t;
 };
 template <int n>
 struct LaneTraits<Lane<n>> {
   static constexpr int width = n;
   using Mask = LaneMask<n>;
+  using Bits = typename LaneVectors<n>::Unsigned;
 };
 template <class L>
 inline constexpr int lane_width = LaneTraits<L>::width;
 template <class L>
 using MaskOf = typename LaneTraits<L>::Mask;
+template <class L>
+using BitsOf = typename LaneTraits<L>::Bits;  // unsigned: shifts and overflow are defined
+template <class L>
+concept LaneType = requires {
+  LaneTraits<L>::width;
+};
 
 // One lane.
 inline double select(bool mask, double if_true, double if_false) { return mask ? if_true : if_false; }
@@ -79,6 +91,7 @@ inline bool any(bool mask) { return mask; }
 inline bool all(bool mask) { return mask; }
 inline double sqrt(double x) { return __builtin_sqrt(x); }
 inline double abs(double x) { return __builtin_fabs(x); }
+inline std::uint64_t bits_of(double x) { return std::bit_cast<std::uint64_t>(x); }
 inline double lane_at(double x, int) { return x; }
 inline void set_lane(double& x, int, double value) { x = value; }
 
@@ -121,12 +134,26 @@ inline Lane<n> abs(Lane<n> x) {
   return Lane<n>(reinterpret_cast<typename Lane<n>::Vector>(reinterpret_cast<Bits>(x.v) & ~(Bits{} + (1LL << 63))));
 }
 template <int n>
+inline BitsOf<Lane<n>> bits_of(Lane<n> x) {
+  return reinterpret_cast<BitsOf<Lane<n>>>(x.v);
+}
+template <int n>
 inline double lane_at(Lane<n> x, int i) {
   return x.v[i];
 }
 template <int n>
 inline void set_lane(Lane<n>& x, int i, double value) {
   x.v[i] = value;
+}
+
+/// The doubles with these bits.
+template <LaneType L>
+inline L from_bits(BitsOf<L> bits) {
+  if constexpr (lane_width<L> == 1) {
+    return std::bit_cast<double>(bits);
+  } else {
+    return L(reinterpret_cast<typename L::Vector>(bits));
+  }
 }
 
 /// The smaller; the second where the two are equal (so that signed zeros do not depend on the width).
