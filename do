@@ -79,10 +79,15 @@ run_ctest() {
     n_failed=$((n_failed + 1))
     return
   fi
+  # The counts stand in the first element: <testsuite name="..." tests="11" failures="0" disabled="0" skipped="1" ...>
   local head tests failures disabled skipped
-  head=$(tr '\n' ' ' <"$report" | sed -E 's/.*(<testsuite [^>]*>).*/\1/')
-  count_of() { sed -nE "s/.* $1=\"([0-9]+)\".*/\1/p" <<<"$head"; }
-  tests=$(count_of tests) failures=$(count_of failures) disabled=$(count_of disabled) skipped=$(count_of skipped)
+  head=$(head -c 2000 "$report" | tr -s '\n\t' '  ')
+  if [[ ! $head =~ \ tests=\"([0-9]+)\"\ failures=\"([0-9]+)\"\ disabled=\"([0-9]+)\"\ skipped=\"([0-9]+)\" ]]; then
+    echo "do: cannot read the counts of $report" >&2
+    n_failed=$((n_failed + 1))
+    return
+  fi
+  tests=${BASH_REMATCH[1]} failures=${BASH_REMATCH[2]} disabled=${BASH_REMATCH[3]} skipped=${BASH_REMATCH[4]}
   n_passed=$((n_passed + tests - failures - disabled - skipped))
   n_failed=$((n_failed + failures))
   n_skipped=$((n_skipped + disabled + skipped))
@@ -91,7 +96,7 @@ run_ctest() {
     # A crash of ctest itself must not look like a success.
     ((failures > 0)) || n_failed=$((n_failed + 1))
   else
-    tail -n 3 "$folder/ctest.log"
+    grep -E "tests passed|^Total Test time" "$folder/ctest.log" || true
   fi
 }
 
@@ -224,6 +229,10 @@ do_onefile() {
   exit 2
 }
 
+if [[ ${2:-} == --help || ${2:-} == -h ]]; then
+  usage
+  exit 0
+fi
 if (($# != 1)); then
   usage >&2
   exit 2
