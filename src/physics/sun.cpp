@@ -103,7 +103,7 @@ double julian_date(const CalendarMoment& moment) {
 }
 
 GeocentricSun geocentric_sun(double julian_date_ut, double delta_t_s) {
-  expects(julian_date_ut >= 990557.5 && julian_date_ut <= 3912880.5, "a moment between the years -2000 and 6000");
+  expects(julian_date_ut >= 2299238.5 && julian_date_ut <= 2670690.5, "a moment in the years 1583 to 2599");
   expects(delta_t_s >= -1.0e5 && delta_t_s <= 1.0e5, "a difference between terrestrial and universal time in seconds");
   const double ephemeris_date = julian_date_ut + delta_t_s / 86400.0;
   const double centuries_ut = (julian_date_ut - 2451545.0) / 36525.0;

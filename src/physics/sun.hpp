@@ -47,7 +47,7 @@ struct GeocentricSun {
 /// Symbols:  as the fields say; t in Julian ephemeris millennia from 2000
 /// Shape:    scalars in, struct out; pure.
 /// Units:    days, seconds; degrees and astronomical units out.
-/// Valid:    years -2000 to 6000 (0.0003 degrees by the source).
+/// Valid:    years 1583 to 2599 (0.0003 degrees by the source, which goes further; our cosine ends at 1e5 rad).
 /// Errors:   ContractViolation outside those years.
 /// Source:   [reda2008] sections 3.1 to 3.10 and A.1.   Checked by: SUN-01 to SUN-40.
 [[nodiscard]] GeocentricSun geocentric_sun(double julian_date_ut, double delta_t_s = usual_delta_t_s);

@@ -212,6 +212,17 @@ TEST(Sun, TrackFollowsTheFullAlgorithmBetweenItsNodes) {
   EXPECT_THROW((void)sun_of_moment(track, first + 731.6), ContractViolation);
 }
 
+TEST(Sun, WorksToTheEndsOfItsYearsAndNotBeyond) {
+  for (const CalendarMoment& moment : {CalendarMoment{1583, 1, 1}, CalendarMoment{2599, 12, 31, 24.0}}) {
+    const GeocentricSun sun = geocentric_sun(julian_date(moment));
+    // At the turn of any year the sun stands near its southern end and near its least distance.
+    EXPECT_NEAR(sun.declination_deg, -23.0, 0.3);
+    EXPECT_NEAR(sun.distance_au, 0.984, 0.002);
+  }
+  EXPECT_THROW((void)geocentric_sun(2299238.4), ContractViolation);
+  EXPECT_THROW((void)geocentric_sun(2670690.6), ContractViolation);
+}
+
 TEST(Sun, OutsideTheAir) {
   const ElevationTerms madison = elevation_terms(43.0 * radians_per_degree, 9.4149 * radians_per_degree);
   check_reference({.id = "SUN-71",
