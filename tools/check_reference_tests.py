@@ -15,7 +15,7 @@ NUMBER = r"(?<![\w.])(?:0x[0-9a-fA-F]+|(?:\d[\d']*\.?\d*|\.\d+)(?:[eE][-+]?\d+)?
 # Words that may stand in an expected value or in the table behind it. Anything else with a bracket behind it is a call.
 HARMLESS_CALLS = {"double", "static_cast", "std::string", "std::string_view", "std::vector", "std::array", "std::span",
                   "std::pair", "std::tuple", "string", "sizeof"}
-MAX_DEPTH = 6
+MAX_DEPTH = 12
 
 
 def strip_comments(text: str) -> str:
@@ -65,19 +65,76 @@ def split_arguments(text: str) -> list[str]:
     return [part for part in parts if part]
 
 
+FUNCTION = re.compile(r"\b([A-Za-z_]\w*)\s*(?:=\s*\[[^\]]*\]\s*)?\(([^(){};]*)\)\s*(?:const\s*|mutable\s*)?(?:->\s*[\w:<>]+\s*)?\{")
+NOT_FUNCTIONS = {"if", "for", "while", "switch", "catch", "TEST", "TEST_F", "TEST_P"}
+
+
 def enclosing_parameter(text: str, offset: int, name: str):
-    """(function, index) if name is a parameter of the function around offset."""
+    """(function, index of the parameter, type, place) if name is a parameter of a function or lambda around offset."""
     best = None
-    for match in re.finditer(r"\b([A-Za-z_]\w*)\s*\(([^(){};]*)\)\s*(?:const\s*)?(?:->\s*[\w:<>]+\s*)?\{", text[:offset]):
-        if match[1] in {"if", "for", "while", "switch", "TEST", "TEST_F", "TEST_P"}:
+    for match in FUNCTION.finditer(text[:offset]):
+        if match[1] in NOT_FUNCTIONS or closing(text, match.end() - 1) < offset:
             continue
-        if closing(text, match.end() - 1) < offset:
-            continue
-        names = [re.search(r"([A-Za-z_]\w*)\s*(?:=.*)?$", parameter) for parameter in split_arguments(match[2])]
-        names = [found[1] if found else "" for found in names]
-        if name in names:
-            best = (match[1], names.index(name), match.start(1))
+        for index, parameter in enumerate(split_arguments(match[2])):
+            found = re.match(rf"(.*?)\b{name}\s*(?:\[\])?\s*(?:=.*)?\Z", parameter, re.DOTALL)
+            if found:
+                best = (match[1], index, found[1], match.start(1))
     return best
+
+
+def structs(text: str, offset: int) -> dict[str, list[tuple[str, str]]]:
+    """Name -> fields in order, each with its default; the last definition before offset where several tests use one name."""
+    found = {}
+    for match in re.finditer(r"\bstruct\s+([A-Za-z_]\w*)\s*\{", text[:offset]):
+        body = text[match.end():closing(text, match.end() - 1)]
+        fields = []
+        for statement in body.split(";"):
+            if "(" in statement.split("=")[0]:
+                continue  # a member function
+            for declarator in split_arguments(statement.strip()):  # double a, b = 1.0
+                field = re.search(r"([A-Za-z_]\w*)\s*(?:\[[^\]]*\])?\s*(?:=\s*(.*)|(\{.*\}))?\Z", declarator, re.DOTALL)
+                if field:
+                    fields.append((field[1], field[2] or field[3] or "0"))
+        found[match[1]] = fields
+    return found
+
+
+def problem_with_column(text: str, offset: int, expression: str, column, rest: list, type_text: str, depth: int) -> str:
+    """As problem_with_value for one field (by name, or by position) of every row in an initialiser."""
+    expression = expression.strip()
+    braces = re.match(r"(?:[\w:]+(?:<[^;{}()]*>)?\s*)?\{", expression)
+    if not braces:
+        name = re.match(r"([A-Za-z_]\w*)((?:\[[^\]]*\])*)\Z", expression)
+        if name:
+            return problem_with_name(text, offset, name[1], [column, *rest], depth + 1)
+        return problem_with_value(text, offset, expression, depth + 1)
+    elements = split_arguments(expression[braces.end():closing(expression, braces.end() - 1)])
+    if elements and all(re.match(r"(?:[\w:]+\s*)?\{", element) for element in elements):  # a list of rows
+        return next(filter(None, (problem_with_column(text, offset, element, column, rest, type_text, depth + 1)
+                                  for element in elements)), "")
+    values = []
+    if elements and elements[0].startswith("."):
+        values = [found[1] for element in elements
+                  if (found := re.match(rf"\.{column}\s*=\s*(.*)\Z", element, re.DOTALL))]
+    if not values:
+        known = structs(text, offset)
+        named = [name for name in known if re.search(rf"\b{name}\b", type_text)]
+        for fields in [known[name] for name in named or known]:
+            names = [field for field, _ in fields]
+            if isinstance(column, int) or column in names:
+                index = column if isinstance(column, int) else names.index(column)
+                is_positional = index < len(elements) and not elements[index].startswith(".")
+                values.append(elements[index] if is_positional else fields[index][1] if index < len(fields) else "?")
+        if isinstance(column, int) and not values:
+            values = elements[column:column + 1]
+    if not values:
+        return f"no column '{column}' in this file"
+    for value in values:
+        problem = (problem_with_column(text, offset, value, rest[0], rest[1:], "", depth + 1) if rest
+                   else problem_with_value(text, offset, value, depth + 1))
+        if problem:
+            return problem
+    return ""
 
 
 def problem_with_value(text: str, offset: int, expression: str, depth: int = 0) -> str:
@@ -92,49 +149,73 @@ def problem_with_value(text: str, offset: int, expression: str, depth: int = 0) 
     plain = re.sub(r"\.\s*[A-Za-z_]\w*\s*=(?!=)", " ", plain)  # designators in a table
     plain = re.sub(NUMBER, " ", plain)
     for chain in re.findall(r"[A-Za-z_]\w*(?:(?:\.|->|::)\s*[A-Za-z_]\w*|\[[^\]]*\])*", plain):
-        name = re.match(r"[A-Za-z_]\w*", chain)[0]
-        problem = problem_with_name(text, offset, name, depth)
+        name, *fields = re.findall(r"[A-Za-z_]\w*", re.sub(r"\[[^\]]*\]", "", chain))
+        problem = problem_with_name(text, offset, name, fields, depth)
         if problem:
-            return f"{name}: {problem}" if depth == 0 else problem
+            return f"{chain}: {problem}" if depth == 0 else problem
     return ""
 
 
-def problem_with_name(text: str, offset: int, name: str, depth: int) -> str:
+def problem_of(text: str, offset: int, expression: str, fields: list, type_text: str, depth: int) -> str:
+    if fields:
+        return problem_with_column(text, offset, expression, fields[0], fields[1:], type_text, depth)
+    return problem_with_value(text, offset, expression, depth)
+
+
+def problem_with_name(text: str, offset: int, name: str, fields: list, depth: int) -> str:
+    if depth > MAX_DEPTH:
+        return "its origin is too far away to follow"
+    # What is nearest around the use wins: a loop over rows, a definition, a parameter.
+    loops = [loop for loop in re.finditer(rf"\bfor\s*\(([^;:()]*?[\s&\[,]{name}\b[^;:()]*):(?!:)", text[:offset])
+             if closing_of_loop(text, loop.start()) > offset]
     parameter = enclosing_parameter(text, offset, name)
-    if parameter:
-        function, index, definition = parameter
-        calls = [m for m in re.finditer(rf"\b{function}\s*\(", text) if m.start() != definition]
+    definitions = list(re.finditer(rf"(?<![.\w>]){name}\s*(?:\[[^\]]*\])*\s*(=(?![=])|\{{)", text[:offset]))
+    if loops and (not parameter or loops[-1].start() > parameter[3]):
+        declared = loops[-1][1]
+        bound = re.search(r"\[(.*)\]", declared, re.DOTALL)
+        column = [[part.strip() for part in bound[1].split(",")].index(name)] if bound else []
+        end = closing(text, text.index("(", loops[-1].start()))
+        return problem_of(text, loops[-1].start(), text[loops[-1].end():end], column + fields, declared, depth + 1)
+    if parameter and not (definitions and definitions[-1].start() > parameter[3]):
+        function, index, type_text, place = parameter
+        calls = [m for m in re.finditer(rf"\b{function}\s*\(", text) if m.start() != place]
         if not calls:
             return f"nothing calls {function}()"
         for call in calls:
-            end = closing(text, call.end() - 1)
-            arguments = split_arguments(text[call.end():end])
+            arguments = split_arguments(text[call.end():closing(text, call.end() - 1)])
             if index < len(arguments):
-                problem = problem_with_value(text, call.start(), arguments[index], depth + 1)
+                problem = problem_of(text, call.start(), arguments[index], fields, type_text, depth + 1)
                 if problem:
                     return f"given to {function}(): {problem}"
         return ""
-    loops = list(re.finditer(rf"\bfor\s*\([^;:()]*?[\s&\[,]{name}\b[^;:()]*:(?!:)", text[:offset]))
-    if loops:
-        start = loops[-1].end()
-        end = closing(text, text.index("(", loops[-1].start()))
-        return problem_with_value(text, loops[-1].start(), text[start:end], depth + 1)
-    # A structured binding or a plain definition: NAME = ..., NAME{...}, NAME[] = {...}, the last one before its use.
-    definitions = list(re.finditer(rf"(?<![.\w>]){name}\s*(?:\[[^\]]*\])*\s*(=(?!=)|\{{)", text[:offset]))
     if not definitions:
         return "no definition of it with a value in this file"
-    problem = ""
-    for found in definitions[-1:]:
-        start = found.end() - 1 if found[1] == "{" else found.end()
-        end, level = start, 0
-        while end < len(text) and not (level == 0 and text[end] in ";,)" and found[1] == "=" or level == 0 and end > start and found[1] == "{"):
+    found = definitions[-1]
+    if found[1] == "{":
+        expression = text[found.end() - 1:closing(text, found.end() - 1) + 1]
+    else:
+        end = found.end()
+        while end < len(text) and text[end] not in ";,)":
             if text[end] == '"':
                 end = text.index('"', end + 1)
             elif text[end] in "({[":
                 end = closing(text, end)
             end += 1
-        problem = problem or problem_with_value(text, found.start(), text[start:end], depth + 1)
-    return problem
+        expression = text[found.end():end]
+    before = text[text.rfind(";", 0, found.start()) + 1:found.start()]
+    return problem_of(text, found.start(), expression, fields, before, depth + 1)
+
+
+def closing_of_loop(text: str, start: int) -> int:
+    """Where the body of the loop that starts here ends."""
+    head = closing(text, text.index("(", start))
+    body = re.compile(r"\s*\{").match(text, head + 1)
+    if body:
+        return closing(text, body.end() - 1)
+    end = head
+    while end < len(text) and text[end] != ";":
+        end = closing(text, end) + 1 if text[end] in "({[" else end + 1
+    return end
 
 
 def problems_in(text: str) -> list[tuple[int, str]]:
@@ -209,6 +290,21 @@ RIGHT = [
     """TEST(A, B) { constexpr double expected_c = 33.958; const double got = physics::f(1);
       check_reference({.id = "A", .source = "[x]", .expected = expected_c, .got = got, .tolerance = 1e-3, .reason = "r"}); }""",
 ]
+RIGHT += [
+    """struct Row { const char* id; double expected; double got; double tolerance = 1e-3; };
+    void check_rows(const std::string& source, std::initializer_list<Row> rows) { for (const Row& row : rows) {
+      check_reference({.id = row.id, .source = source, .expected = row.expected, .got = row.got,
+                       .tolerance = row.tolerance, .reason = "r"}); } }
+    TEST(A, B) { check_rows("[x]", {{"A-1", 3.4, physics::f({1, 2})}, {"A-2", 3.5, physics::f(2), 1e-4}}); }""",
+    """struct Place { const char* name; Moment moment; double elevation_deg; };
+    constexpr Place places[] = {{"Berlin", {2021, 6}, 59.286}};
+    TEST(A, B) { for (const Place& row : places) {
+      const auto check = [&](const char* id, double expected, double got) {
+        check_reference({.id = id, .source = "[x]", .expected = expected, .got = got, .tolerance = 1e-3, .reason = "r"}); };
+      check("A-1", row.elevation_deg, physics::sun(row.moment)); } }""",
+    """TEST(A, B) { for (const auto& [kt, expected] : {std::pair{0.1, 0.99}, std::pair{0.2, 0.98}}) {
+      check_reference({.id = "A", .source = "[x]", .expected = expected, .got = f(kt), .tolerance = 1e-3, .reason = "r"}); } }""",
+]
 WRONG = [
     RIGHT[0].replace(".expected = 3.4", ".expected = physics::air(1.0)"),
     RIGHT[0].replace(".expected = 3.4", ".expected = kelvin_from_celsius(3.4)"),
@@ -221,6 +317,11 @@ WRONG = [
     RIGHT[3].replace("3.5, 1)", "physics::air(2.0, 1.0), 1)"),
     RIGHT[4].replace("= 33.958", "= physics::f(2)"),
     "check_reference(made_elsewhere);",
+    RIGHT[5].replace("3.5, physics", "physics::g(3), physics"),
+    RIGHT[5].replace("f(2), 1e-4", "f(2), physics::h(1)"),
+    RIGHT[6].replace("59.286", "physics::sun(1)"),
+    RIGHT[6].replace("row.elevation_deg, physics", "physics::sun(2), physics"),
+    RIGHT[7].replace("0.98", "f(3)"),
 ]
 
 
