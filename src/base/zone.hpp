@@ -12,6 +12,7 @@ namespace houseleek {
 /// What the program needs of a time zone: all its hours run in standard time, daylight saving is for showing only.
 struct ZoneInfo {
   std::string name;
+  // The least offset kept for at least 90 days of the year.
   int standard_offset_s = 0;         // east of Greenwich positive; without daylight saving
   bool has_daylight_saving = false;  // in the year asked for
   int daylight_saving_s = 0;         // how far clocks are put forward, 0 if never
