@@ -117,7 +117,7 @@ template <class L>
 /// Units:    elevation_m above sea level in m; result in Pa.
 /// Valid:    -500 m to 9000 m.
 /// Errors:   ContractViolation outside the range.
-/// Source:   [allen1998] Eq. 7.   Checked by: AIR-10, ET-04.
+/// Source:   [allen1998] Eq. 7.   Checked by: AIR-10.
 [[nodiscard]] double pressure_at_elevation_pa(double elevation_m);
 
 /// Psychrometric constant as the reference evapotranspiration method takes it (latent heat fixed at 2.45 MJ/kg).

@@ -47,7 +47,7 @@ enum class DayShape { collares_pereira_rabl, liu_jordan };
 /// Units:    radians in; fraction out.
 /// Valid:    w from -pi to pi; sunset 0 to pi. Over a day the values sum to 0.99 to 1.01, not to one.
 /// Errors:   ContractViolation outside the range.
-/// Source:   [collarespereira1979] Eq. for r_t; [liu1960] Eq. for r_d.   Checked by: RAD-10, RAD-11, RAD-24.
+/// Source:   [collares1979] Eq. for r_t; [liu1960] Eq. for r_d.   Checked by: RAD-10, RAD-11, RAD-24.
 [[nodiscard]] double hour_over_day_frac(DayShape shape, double hour_angle_rad, double sunset_rad);
 
 /// Shares of the hours of a day, which sum to one.
@@ -57,7 +57,7 @@ enum class DayShape { collares_pereira_rabl, liu_jordan };
 /// Units:    radians in; fractions out.
 /// Valid:    as above. All shares are zero where no hour's middle sees the sun.
 /// Errors:   ContractViolation outside the range.
-/// Source:   [collarespereira1979], [liu1960]; the rescaling is ours.   Checked by: RAD-12.
+/// Source:   [collares1979], [liu1960]; the rescaling is ours.   Checked by: RAD-12.
 [[nodiscard]] std::vector<double> shares_of_hours(DayShape shape, std::span<const double> hour_angles_rad,
                                                   double sunset_rad);
 

@@ -82,7 +82,7 @@ struct SunPosition {
 /// Valid:    latitudes -90 to 90; true within 0.0003 degrees by the source.
 /// Errors:   ContractViolation outside the range.
 /// Source:   [reda2008] sections 3.11 to 3.15; the source says "below the horizon" for where refraction ends.
-///           Checked by: SUN-20 to SUN-63.
+///           Checked by: SUN-30, SUN-50 to SUN-61.
 [[nodiscard]] SunPosition sun_position(const GeocentricSun& sun, const Observer& observer);
 
 /// Slope of a plane and the side it faces.

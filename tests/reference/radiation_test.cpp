@@ -56,7 +56,7 @@ TEST(Radiation, ErbsDailyAndMonthly) {
                              {0.6, 0.3014, 0.3382, "0.6"},
                              {0.7, 0.2186, 0.2502, "0.7"}};
   for (const Row& row : daily) {
-    const auto check = [&](const char* season, double expected, double sunset_deg) {
+    const auto check_daily = [&](const char* season, double expected, double sunset_deg) {
       check_reference({.id = std::string("RAD-02 K ") + row.id + " " + season,
                        .what = "diffuse share of a day",
                        .source = "[erbs1982] daily fit (coefficients partly seen in public copies), recomputed",
@@ -66,11 +66,11 @@ TEST(Radiation, ErbsDailyAndMonthly) {
                        .reason = "four decimals are given",
                        .function = "physics::erbs_daily_diffuse_frac"});
     };
-    check("winter", row.short_day, 81.39);
-    check("summer", row.long_day, 81.41);
+    check_daily("winter", row.short_day, 81.39);
+    check_daily("summer", row.long_day, 81.41);
   }
   for (const Row& row : monthly) {
-    const auto check = [&](const char* season, double expected, double sunset_deg) {
+    const auto check_monthly = [&](const char* season, double expected, double sunset_deg) {
       check_reference({.id = std::string("RAD-03 K ") + row.id + " " + season,
                        .what = "diffuse share of a month's mean day",
                        .source = "[erbs1982] monthly fit (recomputed from remembered coefficients)",
@@ -80,8 +80,8 @@ TEST(Radiation, ErbsDailyAndMonthly) {
                        .reason = "four decimals are given",
                        .function = "physics::erbs_monthly_diffuse_frac"});
     };
-    check("winter", row.short_day, 81.39);
-    check("summer", row.long_day, 81.41);
+    check_monthly("winter", row.short_day, 81.39);
+    check_monthly("summer", row.long_day, 81.41);
   }
 }
 
@@ -122,7 +122,8 @@ TEST(Radiation, HoursOfADayAsPublished) {
   const std::vector<double> hours = solar_hours_rad();
   for (const HourRow& row : hour_rows) {
     const double sunset_rad = row.sunset_deg * deg;
-    const auto check = [&](const char* id, const std::string& what, const char* source, double expected, double got) {
+    const auto check_hour = [&](const char* id, const std::string& what, const char* source, double expected,
+                                double got) {
       check_reference({.id = std::string(id) + " ws " + row.id + " " + what,
                        .what = what,
                        .source = source,
@@ -132,14 +133,15 @@ TEST(Radiation, HoursOfADayAsPublished) {
                        .reason = "four decimals are given",
                        .function = "physics::hour_over_day_frac"});
     };
-    const char* total_source = "[collarespereira1979] (coefficients seen in public copies), recomputed";
+    const char* total_source = "[collares1979] (coefficients seen in public copies), recomputed";
     const char* diffuse_source = "[liu1960], recomputed";
     for (int i = 0; i < 6 && row.total[i] > 0.0; ++i) {
       const double w = (i + 0.5) * 15.0 * deg;
       const std::string hour = "at " + std::to_string(i) + ".5 h";
-      check("RAD-10", hour, total_source, row.total[i],
-            hour_over_day_frac(DayShape::collares_pereira_rabl, w, sunset_rad));
-      check("RAD-11", hour, diffuse_source, row.diffuse[i], hour_over_day_frac(DayShape::liu_jordan, w, sunset_rad));
+      check_hour("RAD-10", hour, total_source, row.total[i],
+                 hour_over_day_frac(DayShape::collares_pereira_rabl, w, sunset_rad));
+      check_hour("RAD-11", hour, diffuse_source, row.diffuse[i],
+                 hour_over_day_frac(DayShape::liu_jordan, w, sunset_rad));
       EXPECT_EQ(hour_over_day_frac(DayShape::liu_jordan, w, sunset_rad),
                 hour_over_day_frac(DayShape::liu_jordan, -w, sunset_rad));
     }
@@ -149,8 +151,8 @@ TEST(Radiation, HoursOfADayAsPublished) {
       sum_total += hour_over_day_frac(DayShape::collares_pereira_rabl, w, sunset_rad);
       sum_diffuse += hour_over_day_frac(DayShape::liu_jordan, w, sunset_rad);
     }
-    check("RAD-10", "sum of the day", total_source, row.sum_total, sum_total);
-    check("RAD-11", "sum of the day", diffuse_source, row.sum_diffuse, sum_diffuse);
+    check_hour("RAD-10", "sum of the day", total_source, row.sum_total, sum_total);
+    check_hour("RAD-11", "sum of the day", diffuse_source, row.sum_diffuse, sum_diffuse);
   }
 }
 
@@ -174,7 +176,7 @@ TEST(Radiation, SharesOfHoursSumToOne) {
   for (const double share : shares_of_hours(DayShape::liu_jordan, solar_hours_rad(), 0.0)) EXPECT_EQ(share, 0.0);
   check_reference({.id = "RAD-12",
                    .what = "share of the hour at 0.5 h, ws 90 deg, after rescaling",
-                   .source = "[collarespereira1979] table above: 0.1400 / 0.9936",
+                   .source = "[collares1979] table above: 0.1400 / 0.9936",
                    .expected = 0.1409,
                    .got = shares_of_hours(DayShape::collares_pereira_rabl, solar_hours_rad(), 90.0 * deg)[12],
                    .tolerance = 0.0001,
@@ -316,8 +318,8 @@ TEST(Radiation, SlopesUnderAClearSky) {
     const LitPlane plane{.slope_rad = one.slope_deg * deg,
                          .cos_incidence = std::cos(one.incidence_deg * deg),
                          .ground_albedo_frac = 0.2};
-    const auto check = [&](const char* id, const char* what, double expected, const PlaneLight& got, double tolerance,
-                           const char* reason, const char* function) {
+    const auto check_slope = [&](const char* id, const char* what, double expected, const PlaneLight& got,
+                                 double tolerance, const char* reason, const char* function) {
       check_reference({.id = std::string(id) + " " + one.id,
                        .what = what,
                        .source = "own case, recomputed apart from this program",
@@ -328,14 +330,14 @@ TEST(Radiation, SlopesUnderAClearSky) {
                        .function = function});
     };
     const char* digits = "three decimals are given";
-    check("RAD-34", "isotropic, W/m2", one.isotropic, plane_light_isotropic(light, plane), 0.0006, digits,
-          "physics::plane_light_isotropic");
-    check("RAD-35", "Hay and Davies, W/m2", one.hay_davies, plane_light_hay_davies(light, plane), 0.0006, digits,
-          "physics::plane_light_hay_davies");
-    check("RAD-36", "Perez, three-digit table, W/m2", one.perez_printed, plane_light_perez(light, plane), 0.05,
-          "rounding the table to three digits moves the sum by up to 0.1", "physics::plane_light_perez");
-    check("RAD-36a", "Perez, table of more digits, W/m2", one.perez, plane_light_perez(light, plane), 1e-6,
-          "six decimals are given", "physics::plane_light_perez");
+    check_slope("RAD-34", "isotropic, W/m2", one.isotropic, plane_light_isotropic(light, plane), 0.0006, digits,
+                "physics::plane_light_isotropic");
+    check_slope("RAD-35", "Hay and Davies, W/m2", one.hay_davies, plane_light_hay_davies(light, plane), 0.0006, digits,
+                "physics::plane_light_hay_davies");
+    check_slope("RAD-36", "Perez, three-digit table, W/m2", one.perez_printed, plane_light_perez(light, plane), 0.05,
+                "rounding the table to three digits moves the sum by up to 0.1", "physics::plane_light_perez");
+    check_slope("RAD-36a", "Perez, table of more digits, W/m2", one.perez, plane_light_perez(light, plane), 1e-6,
+                "six decimals are given", "physics::plane_light_perez");
   }
   const PerezSky sky = perez_sky(light);
   EXPECT_EQ(sky.bin, 8);
