@@ -43,8 +43,8 @@ template <class L>
 /// Units:    temperature_c in degC; results in Pa and Pa/K.
 /// Valid:    -60 degC to 0 degC, kept by the caller; within 0.1 % of Hyland and Wexler down to -20 degC.
 /// Errors:   none: not checked here, as above.
-/// Source:   [wmo8] annex 4.B, b and c (from memory); a is water's, 0.07 % below the source's 611.2 Pa.   Checked by:
-/// AIR-05.
+/// Source:   [wmo8] annex 4.B, b and c (from memory); a of water is 0.07 % below the source's 611.2 Pa.
+///           Checked by: AIR-05.
 template <class L>
 [[nodiscard]] inline SaturationPressure<L> saturation_pressure_over_ice_unchecked(L temperature_c) {
   const L shifted_c = temperature_c + L(272.62);

@@ -16,11 +16,14 @@ struct CalendarMoment {
 };
 
 /// Julian date of a moment of the Gregorian calendar.
-/// Equation: JD = int(365.25 (Y + 4716)) + int(30.6001 (M + 1)) + D + B - 1524.5, B = 2 - int(Y/100) +
-/// int(int(Y/100)/4) Symbols:  Y, M: year and month, January and February counted as months 13 and 14 of the year
-/// before; D: day with decimals Shape:    struct in, scalar out; pure. Units:    universal time in; days out. Valid:
-/// years 1583 to 9999. Errors:   ContractViolation outside the range. Source:   [reda2008] Eq. 4.   Checked by: SUN-01,
-/// SUN-02.
+/// Equation: JD = int(365.25 (Y + 4716)) + int(30.6001 (M + 1)) + D + B - 1524.5,
+///           B = 2 - int(Y/100) + int(int(Y/100)/4)
+/// Symbols:  Y, M: year and month, January and February as months 13 and 14 of the year before; D: day with decimals
+/// Shape:    struct in, scalar out; pure.
+/// Units:    universal time in; days out.
+/// Valid:    years 1583 to 9999.
+/// Errors:   ContractViolation outside the range.
+/// Source:   [reda2008] Eq. 4.   Checked by: SUN-01, SUN-02.
 [[nodiscard]] double julian_date(const CalendarMoment& moment);
 
 /// The sun seen from the middle of the earth, with what it was computed from.
@@ -72,8 +75,8 @@ struct SunPosition {
 };
 
 /// The sun seen from a place.
-/// Equation: parallax by the place's distance from the earth's middle; e0 = asin(sin phi sin delta' + cos phi cos
-/// delta' cos H');
+/// Equation: parallax by the place's distance from the earth's middle;
+///           e0 = asin(sin phi sin delta' + cos phi cos delta' cos H');
 ///           refraction (P/1010)(283/(273 + t)) 1.02/(60 tan(e0 + 10.3/(e0 + 5.11))) while e0 >= -0.8333 deg (the disc
 ///           or its image can be seen), else none
 /// Symbols:  phi: latitude; H': hour angle; P in mbar; t in degC; e0 in deg
@@ -131,8 +134,9 @@ struct SunTrack {
 /// Symbols:  -
 /// Shape:    track and scalar in, struct out; pure.
 /// Units:    radians, minutes, astronomical units.
-/// Valid:    moments inside the days of the track; within 0.0001 degrees of geocentric_sun (measured over 2026 and
-/// 2027). Errors:   ContractViolation outside the track. Source:   our own interpolation.   Checked by: SUN-70.
+/// Valid:    moments inside the days of the track; within 0.0001 degrees of geocentric_sun (tested for 2026 and 2027).
+/// Errors:   ContractViolation outside the track.
+/// Source:   definition of the interpolation; nodes by [reda2008].   Checked by: SUN-70, SUN-72.
 [[nodiscard]] SunOfMoment sun_of_moment(const SunTrack& track, double julian_date_ut);
 
 /// Hour angle of the sun, zero at solar noon, positive in the afternoon.
