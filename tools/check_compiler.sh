@@ -30,6 +30,7 @@ if [[ $kind == tidy ]]; then
   mapfile -t -O "${#sources[@]}" sources < <(find apps -name '*.cpp' | sort)
 fi
 
+# stdout and stderr: what is wrong with one file.
 check_one() {
   local file=$1 stamp key
   stamp=$out/${file//\//_}.stamp
@@ -47,6 +48,20 @@ check_one() {
   fi
   printf '%s' "$key" >"$stamp"
 }
+# A tool that does not see a planted fault (a configuration it cannot read, say) must not count as content.
+planted=$out/planted.cpp
+if [[ $kind == libcxx ]]; then
+  printf '#include <source_location>\n' >"$planted"
+else
+  printf 'namespace houseleek {\nint n_calls = 0;\nstruct wrong_name {\n  int a = 0;\n};\n}  // namespace houseleek\n' >"$planted"
+fi
+if check_one "$planted" >"$planted.log" 2>&1 || { [[ $kind == tidy ]] &&
+  ! { grep -q "invalid case style for struct 'wrong_name'" "$planted.log" && grep -q "'n_calls' is non-const" "$planted.log"; }; }; then
+  cat "$planted.log" >&2
+  echo "check_compiler: $kind does not see a planted fault" >&2
+  exit 1
+fi
+
 export -f check_one
 export kind out
 export flags_text="${flags[*]}"

@@ -6,4 +6,8 @@ mapfile -t files < <(git ls-files --cached --others --exclude-standard -- '*.cpp
 # The index may name a file that is just being moved.
 existing=()
 for file in "${files[@]}"; do [[ ! -f $file ]] || existing+=("$file"); done
+if ((${#existing[@]} == 0)); then
+  echo "check_format: git lists no C++ file here" >&2
+  exit 1
+fi
 clang-format --dry-run --Werror "${existing[@]}"
