@@ -36,7 +36,7 @@ struct Unexpected {
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : state_(std::in_place_index<0>, std::move(value)) {}                       // NOLINT(*explicit*)
+  Result(T value) : state_(std::in_place_index<0>, std::move(value)) {}                            // NOLINT(*explicit*)
   Result(Unexpected unexpected) : state_(std::in_place_index<1>, std::move(unexpected.issues)) {}  // NOLINT(*explicit*)
   [[nodiscard]] bool has_value() const noexcept { return state_.index() == 0; }
   explicit operator bool() const noexcept { return has_value(); }
