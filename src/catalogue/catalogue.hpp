@@ -63,11 +63,16 @@ struct Tariff {
 /// A sentence to show beside a figure, and the condition that calls for it.
 struct Caution {
   std::string id;
-  std::string when;  // one of the conditions that studies know; "always" for all designs
+  std::string when;  // one of caution_conditions
   std::string text;
   std::string source;
   bool operator==(const Caution&) const = default;
 };
+
+/// What can call for a caution.
+inline constexpr std::string_view caution_conditions[] = {
+    "always", "no_allowable_load", "raised_modules", "timber_deck", "organic_medium", "raised_net", "watered", "fan",
+    "hollow"};
 
 struct Catalogue {
   std::vector<Material> materials;  // sorted by name

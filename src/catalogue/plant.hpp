@@ -32,7 +32,8 @@ struct Plant {
   std::string name;  // botanical
   std::string common_name;
   std::string group;
-  Foliage foliage;  // the group's, with the plant's own figures over it
+  double least_depth_mm = 0.0;  // of medium; 0: not known
+  Foliage foliage;              // the group's, with the plant's own figures over it
   bool operator==(const Plant&) const = default;
 };
 
