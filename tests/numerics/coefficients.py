@@ -1,4 +1,4 @@
-"""Minimax coefficients of src/numerics (Remez exchange in mpmath, 60 digits); prints them as exact hexadecimal doubles."""
+"""Minimax coefficients of src/numerics and src/stats (Remez exchange in mpmath, 60 digits); prints them as exact hexadecimal doubles."""
 import mpmath as mp
 
 mp.mp.dps = 60
@@ -52,6 +52,21 @@ def nonzero(f, at_zero):
     return lambda x: at_zero if abs(x) < mp.mpf("1e-20") else f(x)
 
 
+def chebyshev_erfcx():
+    """(1 + 2 x) exp(x^2) erfc(x) as a Chebyshev sum in t = (x - 3.75) / (x + 3.75), for src/stats."""
+    n, degree = 120, 24
+
+    def g(t):
+        x = mp.mpf("3.75") * (1 + t) / (1 - t)
+        return (1 + 2 * x) * mp.exp(x * x) * mp.erfc(x)
+
+    angles = [mp.pi * (2 * i + 1) / (2 * n) for i in range(n)]
+    values = [g(mp.cos(a)) for a in angles]
+    c = [2 / mp.mpf(n) * sum(v * mp.cos(k * a) for v, a in zip(values, angles)) for k in range(n)]
+    print(f"erfcx: first coefficient left off {mp.nstr(abs(c[degree + 1]), 3)}; c0 is halved")
+    print("  " + ", ".join(mp.nstr(x / 2 if k == 0 else x, 17) for k, x in enumerate(c[: degree + 1])))
+
+
 if __name__ == "__main__":
     half = mp.log(2) / 2 + mp.mpf("1e-9")
     remez("exp", nonzero(lambda r: (mp.exp(r) - 1 - r) / r**2, mp.mpf(1) / 2), lambda r: r**2 + mp.mpf("1e-4"), -half, half, 9)
@@ -78,3 +93,4 @@ if __name__ == "__main__":
         width = mp.mpf(half_width)
         remez(f"inverse root {root}", nonzero(lambda h: ((1 - h) ** (-mp.mpf(1) / root) - 1) / h, mp.mpf(1) / root),
               lambda h: abs(h) + mp.mpf("1e-3"), -width, width, degree)
+    chebyshev_erfcx()
