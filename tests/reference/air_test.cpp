@@ -130,7 +130,7 @@ TEST(Air, LatentHeatAndPsychrometricConstant) {
   const double pressure_pa = pressure_at_elevation_pa(1800.0);
   check_reference({.id = "AIR-10",
                    .what = "pressure at 1800 m, kPa",
-                   .source = "[allen1998] Example 2 (printed digits from memory)",
+                   .source = "[allen1998] Example 2 (text seen)",
                    .expected = 81.8,
                    .got = 1e-3 * pressure_pa,
                    .tolerance = 0.05,
@@ -146,7 +146,7 @@ TEST(Air, LatentHeatAndPsychrometricConstant) {
                    .function = "physics::pressure_at_elevation_pa"});
   check_reference({.id = "AIR-11",
                    .what = "psychrometric constant at 1800 m, kPa/K",
-                   .source = "[allen1998] Example 2 (printed digits from memory)",
+                   .source = "[allen1998] Example 2 (text seen)",
                    .expected = 0.054,
                    .got = 1e-3 * psychrometric_constant_pa_per_k(pressure_pa),
                    .tolerance = 0.0005,
