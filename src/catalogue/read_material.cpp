@@ -65,10 +65,16 @@ void check_needed(FieldReader& reader, const TableView& table, const Material& m
   }
   for (const NamedFigure& one : needed) {
     // A figure that is there but wrong has its own issue.
-    if (find_member(*table.node, one.key) == nullptr) {
+    if (!*one.figure && find_member(*table.node, one.key) == nullptr) {
       (void)has_field(reader, table, one.key, "a material with a wet_rule takes up water and needs this figure");
     }
   }
+}
+
+/// Where to point: a figure may come from the entry's base.
+const TomlNode& member_or_table(const TableView& table, std::string_view key) {
+  const TomlNode* member = find_member(*table.node, key);
+  return member == nullptr ? *table.node : *member;
 }
 
 /// Water figures and sun figures must follow from one another.
@@ -83,7 +89,7 @@ void check_order(FieldReader& reader, const TableView& table, const Material& ma
     if (!*one.figure) continue;
     if (below != nullptr && (*below->figure)->likely > (*one.figure)->likely) {
       const std::string path = path_from(table, below->key);
-      add_issue(reader, IssueCode::inconsistent, *find_member(*table.node, below->key), path,
+      add_issue(reader, IssueCode::inconsistent, member_or_table(table, below->key), path,
                 fmt::format("at most {}", one.key),
                 fmt::format("{} ({}) is above {} ({})", path, (*below->figure)->likely, one.key, (*one.figure)->likely),
                 "water rises from residual, wilting, field capacity and saturated to porosity");
@@ -93,14 +99,14 @@ void check_order(FieldReader& reader, const TableView& table, const Material& ma
   if (material.wet_rule != WetRule::none && material.saturated_water_frac && material.residual_water_frac &&
       material.saturated_water_frac->likely <= material.residual_water_frac->likely) {
     const std::string path = path_from(table, "saturated_water_frac");
-    add_issue(reader, IssueCode::inconsistent, *find_member(*table.node, "saturated_water_frac"), path,
+    add_issue(reader, IssueCode::inconsistent, member_or_table(table, "saturated_water_frac"), path,
               "above residual_water_frac", fmt::format("{} leaves no room for water above residual_water_frac", path),
               "");
   }
   if (material.solar_transmittance_frac && material.solar_reflectance_frac &&
       material.solar_transmittance_frac->likely + material.solar_reflectance_frac->likely > 1.0) {
     const std::string path = path_from(table, "solar_transmittance_frac");
-    add_issue(reader, IssueCode::inconsistent, *find_member(*table.node, "solar_transmittance_frac"), path,
+    add_issue(reader, IssueCode::inconsistent, member_or_table(table, "solar_transmittance_frac"), path,
               "1 together with solar_reflectance_frac",
               fmt::format("{} and solar_reflectance_frac are more than 1 together", path), "");
   }
@@ -176,20 +182,25 @@ Spread read_required_spread(FieldReader& reader, const TableView& table, const N
   return read_spread(reader, table, rule, context).value_or(exact_figure(rule.least));
 }
 
-Material read_material(FieldReader& reader, const TableView& table, const FigureContext& context) {
+Material read_material(FieldReader& reader, const TableView& table, const FigureContext& context,
+                       const Material* base) {
   std::vector<std::string_view> known = {"name", "form", "wet_rule"};
   for (const MaterialProperty& property : material_properties()) known.push_back(property.rule.key);
   check_keys(reader, table, known);
-  Material material;
+  Material material = base == nullptr ? Material{} : *base;
   material.is_own = context.entry == Entry::own;
   material.name = read_required_text(reader, table, "name", "add name = \"what recipes and decks call it\"");
-  material.form = read_text(reader, table, "form").value_or("");
-  material.wet_rule = read_choice<WetRule>(reader, table, "wet_rule", wet_rule_words).value_or(WetRule::none);
+  material.form = read_text(reader, table, "form").value_or(material.form);
+  material.wet_rule = read_choice<WetRule>(reader, table, "wet_rule", wet_rule_words).value_or(material.wet_rule);
   for (const MaterialProperty& property : material_properties()) {
+    const bool is_needed = base == nullptr && property.required != nullptr;
+    const std::optional<Spread> figure = is_needed ? read_required_spread(reader, table, property.rule, context)
+                                                   : read_spread(reader, table, property.rule, context);
+    if (!figure) continue;
     if (property.required != nullptr) {
-      material.*property.required = read_required_spread(reader, table, property.rule, context);
+      material.*property.required = *figure;
     } else {
-      material.*property.optional = read_spread(reader, table, property.rule, context);
+      material.*property.optional = *figure;
     }
   }
   check_needed(reader, table, material);

@@ -28,6 +28,8 @@ struct FigureContext {
                                           const FigureContext& context);
 
 /// One [[material]]: every figure in its limits, and the figures in order with each other.
-[[nodiscard]] Material read_material(FieldReader& reader, const TableView& table, const FigureContext& context);
+/// With a `base` what is left out stays as it is there (a weighed bucket changes the density alone).
+[[nodiscard]] Material read_material(FieldReader& reader, const TableView& table, const FigureContext& context,
+                                     const Material* base = nullptr);
 
 }  // namespace houseleek::catalogue

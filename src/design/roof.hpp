@@ -60,10 +60,9 @@ struct AllowableLoad {
 struct Roof {
   geometry::Outline outline;
   double north_deg = 0.0;  // compass bearing of the plan's y axis: 0 if it points north, 90 if east
-  double height_m = 0.0;   // above the ground
-  double fall_mm_per_m = 0.0;
-  double fall_towards_deg = 0.0;  // compass bearing downhill
-  double parapet_height_mm = 0.0;
+  std::optional<double> fall_mm_per_m;
+  std::optional<double> fall_towards_deg;  // compass bearing downhill; there whenever the fall is
+  std::optional<double> parapet_height_mm;
   Finish finish;
   std::vector<Layer> deck;  // from the membrane down to the ceiling
   std::vector<Outlet> outlets;
