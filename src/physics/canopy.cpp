@@ -8,8 +8,9 @@ namespace houseleek::physics {
 
 ShortwaveShares shortwave_shares(const ShortwaveProperties& p) {
   const auto is_frac = [](double x) { return x >= 0.0 && x <= 1.0; };
-  expects(is_frac(p.shading_frac) && is_frac(p.leaf_albedo) && is_frac(p.ground_albedo) && is_frac(p.net_transmittance) &&
-              is_frac(p.net_reflectance) && p.net_transmittance + p.net_reflectance <= 1.0,
+  expects(is_frac(p.shading_frac) && is_frac(p.leaf_albedo) && is_frac(p.ground_albedo) &&
+              is_frac(p.net_transmittance) && is_frac(p.net_reflectance) &&
+              p.net_transmittance + p.net_reflectance <= 1.0,
           "short-wave properties between 0 and 1");
   const double on_ground = (1.0 - p.shading_frac) / (1.0 - p.ground_albedo * p.leaf_albedo * p.shading_frac);
   const double ground = (1.0 - p.ground_albedo) * on_ground;

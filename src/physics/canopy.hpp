@@ -9,14 +9,14 @@ struct ShortwaveShares {
   double leaves_frac = 0.0;
   double ground_frac = 0.0;
   double reflected_frac = 0.0;
-  double below_net_frac = 1.0;    // what arrives under the net, its reflections included
+  double below_net_frac = 1.0;  // what arrives under the net, its reflections included
 };
 
 struct ShortwaveProperties {
-  double shading_frac = 0.0;      // light that meets a leaf: cover (1 - exp(-K LAI)); 0 without plants
+  double shading_frac = 0.0;  // light that meets a leaf: cover (1 - exp(-K LAI)); 0 without plants
   double leaf_albedo = 0.0;
   double ground_albedo = 0.0;
-  double net_transmittance = 1.0; // 1 and 0: no net
+  double net_transmittance = 1.0;  // 1 and 0: no net
   double net_reflectance = 0.0;
 };
 
@@ -45,9 +45,9 @@ struct StomatalInputs {
   double min_s_per_m = 200.0;
   double max_s_per_m = 5000.0;
   double leaf_area_index = 2.0;
-  double light_w_per_m2 = 0.0;         // arriving on the leaves
-  double water_frac = 1.0;             // root-zone water between wilting (0) and field capacity (1), already limited to 0..1
-  double deficit_pa = 0.0;             // vapour pressure deficit of the air
+  double light_w_per_m2 = 0.0;  // arriving on the leaves
+  double water_frac = 1.0;      // root-zone water between wilting (0) and field capacity (1), already limited to 0..1
+  double deficit_pa = 0.0;      // vapour pressure deficit of the air
   double air_temperature_c = 25.0;
 };
 

@@ -16,16 +16,16 @@ struct FilmAir {
 
 /// Cubed coefficients from which a film follows at any temperature difference.
 struct FilmLaw {
-  double forced_cubed = 0.0;      // (W/m2K)^3, with the still-air floor in it
-  double unstable_cubed = 0.0;    // (W/m2K)^3 per K: surface warmer than the air
-  double stable_cubed = 0.0;      // (W/m2K)^3 per K^(3/4): surface colder than the air
+  double forced_cubed = 0.0;    // (W/m2K)^3, with the still-air floor in it
+  double unstable_cubed = 0.0;  // (W/m2K)^3 per K: surface warmer than the air
+  double stable_cubed = 0.0;    // (W/m2K)^3 per K^(3/4): surface colder than the air
 };
 
 /// A film and what Newton's method needs of it.
 template <class L>
 struct Film {
   L value_w_per_m2_k;
-  L slope_w_per_m2_k2;            // d value / d difference
+  L slope_w_per_m2_k2;  // d value / d difference
 };
 
 /// Coefficients of the outside film over a flat roof.
@@ -48,7 +48,8 @@ struct Film {
 /// Errors:   none; the slope near 0 K on the stable side is limited (it only steers Newton's method).
 /// Source:   [incropera] Sec. 9.9 (n = 3), from memory.   Checked by: FILM-01, FILM-02.
 template <class L>
-[[nodiscard]] inline Film<L> film_at(const L forced_cubed, const L unstable_cubed, const L stable_cubed, const L difference_k) {
+[[nodiscard]] inline Film<L> film_at(const L forced_cubed, const L unstable_cubed, const L stable_cubed,
+                                     const L difference_k) {
   using numerics::abs;
   using numerics::max;
   using numerics::select;

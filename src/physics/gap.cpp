@@ -20,7 +20,8 @@ GapSweep swept_gap(double height_m, double length_m, double speed_m_per_s, doubl
   const double wall_w_per_m2_k = 7.541 * air.conductivity_w_per_m_k / (2.0 * height_m);
   const double units = 2.0 * wall_w_per_m2_k * length_m / (air_heat_j_per_m3_k * speed_m_per_s * height_m);
   // Below 1e-4 the difference 1 - exp(-N) loses digits; the series is exact to 1e-9 there.
-  const double entering_frac = units < 1e-4 ? 1.0 - units / 2.0 + units * units / 6.0 : (1.0 - numerics::exp(-units)) / units;
+  const double entering_frac =
+      units < 1e-4 ? 1.0 - units / 2.0 + units * units / 6.0 : (1.0 - numerics::exp(-units)) / units;
   return {.wall_w_per_m2_k = wall_w_per_m2_k, .entering_frac = entering_frac};
 }
 

@@ -23,6 +23,7 @@ struct GapNusselt {
 /// Source:   [hollands1976], coefficients from memory.   Checked by: GAP-01, GAP-02.
 template <class L>
 [[nodiscard]] inline GapNusselt<L> closed_gap_nusselt(const L rayleigh_per_k, const L difference_k) {
+  using numerics::mask_and;
   using numerics::max;
   using numerics::select;
   const L warm_k = max(difference_k, L(1e-9));
@@ -31,8 +32,10 @@ template <class L>
   const auto is_strong = mask_and(difference_k > L(0.0), rayleigh > L(5830.0));
   const L onset = L(1708.0) / max(rayleigh, L(1.0));
   const L third = numerics::cbrt(rayleigh / L(5830.0));
-  const L value = L(1.0) + select(is_rolling, L(1.44) * (L(1.0) - onset), L(0.0)) + select(is_strong, third - L(1.0), L(0.0));
-  const L slope = select(is_rolling, L(1.44) * onset / warm_k, L(0.0)) + select(is_strong, third / (L(3.0) * warm_k), L(0.0));
+  const L value =
+      L(1.0) + select(is_rolling, L(1.44) * (L(1.0) - onset), L(0.0)) + select(is_strong, third - L(1.0), L(0.0));
+  const L slope =
+      select(is_rolling, L(1.44) * onset / warm_k, L(0.0)) + select(is_strong, third / (L(3.0) * warm_k), L(0.0));
   return {value, slope};
 }
 
@@ -48,8 +51,8 @@ template <class L>
 
 /// Wall exchange and what share of the entering air's temperature the gap's air keeps.
 struct GapSweep {
-  double wall_w_per_m2_k = 0.0;   // of each face to the gap's air
-  double entering_frac = 0.0;     // phi: mean gap air = (1 - phi) mean wall + phi entering air
+  double wall_w_per_m2_k = 0.0;  // of each face to the gap's air
+  double entering_frac = 0.0;    // phi: mean gap air = (1 - phi) mean wall + phi entering air
 };
 
 /// Gap swept by air between two warm walls, averaged along its length.

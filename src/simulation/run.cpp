@@ -1,0 +1,378 @@
+// Runs a group of stacks and rooms through a span of hours.
+#include "simulation/run.hpp"
+
+#include <array>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/contract.hpp"
+#include "numerics/lane.hpp"
+#include "simulation/rooms.hpp"
+#include "simulation/scheme.hpp"
+#include "simulation/sideways.hpp"
+#include "simulation/stack_batch.hpp"
+
+namespace houseleek::simulation {
+
+namespace {
+
+constexpr double ten_minutes_s = 600.0;
+constexpr int most_newton_iterations = 40;
+
+/// Stacks of one topology, and where they stand in the group.
+struct BatchPlace {
+  std::unique_ptr<StackBatch> batch;
+  std::vector<std::size_t> stacks;
+};
+
+std::vector<StackMeshes> make_meshes(const Group& group, int refinement) {
+  std::vector<StackMeshes> meshes;
+  for (const Stack& stack : group.stacks) {
+    expects(!stack.deck.empty(), "a deck under every stack");
+    expects(stack.module.empty() == (stack.under == Under::nothing),
+            "a module exactly where something lies on the deck");
+    expects(!stack.has_canopy || !stack.module.empty(), "plants only on a module");
+    expects(stack.area_m2 > 0.0 && stack.room >= 0 && stack.room < static_cast<int>(group.rooms.size()),
+            "a stack with area over a room");
+    StackMeshes mesh;
+    if (!stack.module.empty()) mesh.module = make_mesh(stack.module, refinement);
+    mesh.deck = make_mesh(stack.deck, refinement);
+    for (const WaterStore& store : mesh.deck.stores) {
+      expects(store.depth_m < 0.0, "no water-holding layers in a deck");
+    }
+    meshes.push_back(std::move(mesh));
+  }
+  return meshes;
+}
+
+std::vector<BatchPlace> make_batches(const Group& group, std::span<const StackMeshes> meshes, int width) {
+  std::vector<Topology> kinds;
+  std::vector<std::vector<std::size_t>> members;
+  for (std::size_t i = 0; i < group.stacks.size(); ++i) {
+    const Topology topology = topology_of(group.stacks[i], meshes[i]);
+    std::size_t kind = 0;
+    while (kind < kinds.size() && !(kinds[kind] == topology)) ++kind;
+    if (kind == kinds.size()) {
+      kinds.push_back(topology);
+      members.emplace_back();
+    }
+    members[kind].push_back(i);
+  }
+  std::vector<BatchPlace> places;
+  for (const auto& list : members) {
+    for (std::size_t from = 0; from < list.size(); from += static_cast<std::size_t>(width)) {
+      BatchPlace place;
+      std::vector<const Stack*> stacks;
+      std::vector<const StackMeshes*> own;
+      for (std::size_t i = from; i < list.size() && i < from + static_cast<std::size_t>(width); ++i) {
+        place.stacks.push_back(list[i]);
+        stacks.push_back(&group.stacks[list[i]]);
+        own.push_back(&meshes[list[i]]);
+      }
+      place.batch = make_batch(width, stacks, own, group.pressure_pa);
+      places.push_back(std::move(place));
+    }
+  }
+  return places;
+}
+
+/// All that a run works on.
+struct Run {
+  Run(const Group& g, const climate::ForcingSource& w, const RunOptions& o) : group(g), weather(w), options(o) {}
+  const Group& group;
+  const climate::ForcingSource& weather;
+  const RunOptions& options;
+  std::vector<StackMeshes> meshes;
+  std::vector<BatchPlace> batches;
+  Sideways sideways;
+  std::vector<RoomState> rooms;  // at the step's start
+  std::vector<RoomState> guess;  // in Newton's method
+  std::array<std::vector<RoomState>, 2> stage_rooms;
+  std::array<std::vector<RoomStage>, 2> room_stages;
+  std::array<std::vector<double>, 2> ceiling_w;  // into each room
+  std::vector<CeilingReport> ceilings;           // in the order of group.stacks
+  std::vector<double> residual_w;
+  std::vector<RoomState> changes;
+  results::GroupYear result;
+  double largest_residual = 0.0;
+  // Sums over the hour.
+  std::vector<double> operative_c_s, added_j, removed_j, hour_residual_frac;
+};
+
+std::vector<RoomTemperatures> rooms_of(const Run& run, const BatchPlace& place, std::span<const RoomState> states) {
+  std::vector<RoomTemperatures> seen;
+  for (const std::size_t i : place.stacks) {
+    const RoomState& room = states[static_cast<std::size_t>(run.group.stacks[i].room)];
+    seen.push_back({room.air_c, room.surface_c});
+  }
+  return seen;
+}
+
+/// Newton's method on all stacks and rooms of one stage. False if it does not converge.
+bool solve_stage(Run& run, std::size_t stage) {
+  std::vector<CeilingReport> reports;
+  for (int iteration = 0; iteration < most_newton_iterations; ++iteration) {
+    double worst = 0.0;
+    for (BatchPlace& place : run.batches) {
+      reports.resize(place.stacks.size());
+      const double r = place.batch->evaluate(rooms_of(run, place, run.guess), reports);
+      if (r > worst) worst = r;
+      for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
+    }
+    room_residuals(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w);
+    for (std::size_t k = 0; k < run.residual_w.size(); ++k) {
+      const double r = numerics::abs(run.residual_w[k]) / run.group.rooms[k / 3].floor_area_m2;
+      if (!(r <= worst)) worst = r;
+    }
+    run.largest_residual = worst;
+    if (worst <= run.options.newton_w_per_m2) return true;
+    if (!(worst < 1.0e200)) return false;
+    ++run.result.tally.n_newton_iterations;
+    for (BatchPlace& place : run.batches) {
+      reports.resize(place.stacks.size());
+      for (std::size_t i = 0; i < place.stacks.size(); ++i) reports[i] = run.ceilings[place.stacks[i]];
+      place.batch->eliminate(reports);
+      for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
+    }
+    solve_rooms(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w, run.changes);
+    for (BatchPlace& place : run.batches) place.batch->update(rooms_of(run, place, run.changes));
+    for (std::size_t i = 0; i < run.guess.size(); ++i) {
+      run.guess[i].air_c += run.changes[i].air_c;
+      run.guess[i].surface_c += run.changes[i].surface_c;
+      run.guess[i].mass_c += run.changes[i].mass_c;
+    }
+  }
+  return false;
+}
+
+struct StepTime {
+  int hour_of_year = 0;
+  int index = 0;    // of the step in the hour
+  int n_steps = 6;  // in the hour
+  bool is_after_jump = true;
+};
+
+/// One step; false if it has to be done finer.
+bool take_step(Run& run, const StepTime& time) {
+  const double step_s = 3600.0 / time.n_steps;
+  const double n = time.n_steps;
+  const climate::Forcing at_end = run.weather(time.hour_of_year, (time.index + 1) / n);
+  const climate::Forcing at_first = run.weather(time.hour_of_year, (time.index + scheme::gamma) / n);
+  for (BatchPlace& place : run.batches)
+    place.batch->begin_step(step_s, step_s * time.index, at_end, time.is_after_jump);
+  run.sideways.begin_step(run.batches.size());
+  const double ratio = (1.0 - scheme::gamma) / scheme::gamma;
+  for (std::size_t stage = 0; stage < 2; ++stage) {
+    const climate::Forcing& forcing = stage == 0 ? at_first : at_end;
+    for (std::size_t b = 0; b < run.batches.size(); ++b) {
+      run.sideways.collect(stage == 0 ? -1 : 0, *run.batches[b].batch, run.batches[b].stacks);
+    }
+    for (BatchPlace& place : run.batches) {
+      place.batch->prepare_stage(static_cast<int>(stage), forcing,
+                                 run.sideways.explicit_heat(static_cast<int>(stage), place.stacks));
+    }
+    for (std::size_t i = 0; i < run.group.rooms.size(); ++i) {
+      const double known_c = stage == 0
+                                 ? run.rooms[i].mass_c
+                                 : run.rooms[i].mass_c + ratio * (run.stage_rooms[0][i].mass_c - run.rooms[i].mass_c);
+      run.room_stages[stage][i] =
+          make_room_stage(run.group.rooms[i], forcing, time.hour_of_year, known_c, scheme::gamma * step_s);
+    }
+    if (!solve_stage(run, stage)) return false;
+    run.stage_rooms[stage] = run.guess;
+    for (double& w : run.ceiling_w[stage]) w = 0.0;
+    for (std::size_t k = 0; k < run.ceilings.size(); ++k) {
+      run.ceiling_w[stage][static_cast<std::size_t>(run.group.stacks[k].room)] +=
+          run.group.stacks[k].area_m2 * (run.ceilings[k].convective_w_per_m2 + run.ceilings[k].radiative_w_per_m2);
+    }
+    for (BatchPlace& place : run.batches)
+      place.batch->finish_stage(static_cast<int>(stage), rooms_of(run, place, run.guess));
+  }
+  bool is_accepted = true;
+  for (BatchPlace& place : run.batches)
+    is_accepted = place.batch->finish_step(run.options.error_bound_k) && is_accepted;
+  return is_accepted;
+}
+
+double operative_c(const Group& group, std::size_t room_index, const RoomState& room,
+                   std::span<const double> ceiling_c) {
+  const Room& spec = group.rooms[room_index];
+  double ceiling_m2 = 0.0, ceiling_k_m2 = 0.0;
+  for (std::size_t k = 0; k < group.stacks.size(); ++k) {
+    if (static_cast<std::size_t>(group.stacks[k].room) != room_index) continue;
+    ceiling_m2 += group.stacks[k].area_m2;
+    ceiling_k_m2 += group.stacks[k].area_m2 * ceiling_c[k];
+  }
+  const double radiant_c =
+      ((spec.total_surface_m2 - ceiling_m2) * room.surface_c + ceiling_k_m2) / spec.total_surface_m2;
+  return 0.3 * room.air_c + 0.7 * radiant_c;
+}
+
+/// Books and sums of the step just accepted, for rooms; then the rooms move on.
+void keep_room_step(Run& run, double step_s) {
+  constexpr std::array<double, 2> weight{scheme::first_weight, scheme::second_weight};
+  std::vector<double> ceiling_c(run.group.stacks.size());
+  for (const BatchPlace& place : run.batches) {
+    for (std::size_t i = 0; i < place.stacks.size(); ++i)
+      ceiling_c[place.stacks[i]] = place.batch->ceiling_c(static_cast<int>(i));
+  }
+  for (std::size_t i = 0; i < run.rooms.size(); ++i) {
+    const Room& room = run.group.rooms[i];
+    double net_j = 0.0, gross_j = 0.0;
+    for (std::size_t stage = 0; stage < 2; ++stage) {
+      const RoomBooks books = room_books(run.group, static_cast<int>(i), run.room_stages[stage][i],
+                                         run.stage_rooms[stage], run.ceiling_w[stage][i]);
+      net_j += weight[stage] * books.net_w * step_s;
+      gross_j += weight[stage] * books.gross_w * step_s;
+      const double held_w = held_heat(room, run.stage_rooms[stage][i].air_c).value_w;
+      (held_w > 0.0 ? run.added_j[i] : run.removed_j[i]) += weight[stage] * numerics::abs(held_w) * step_s;
+    }
+    const double stored_j = room.heat_capacity_j_per_k * (run.stage_rooms[1][i].mass_c - run.rooms[i].mass_c);
+    if (!room.is_prescribed && gross_j > 0.0) {
+      const double residual = numerics::abs(stored_j - net_j) / gross_j;
+      if (!(residual <= run.hour_residual_frac[i])) run.hour_residual_frac[i] = residual;
+    }
+    run.operative_c_s[i] += step_s * operative_c(run.group, i, run.stage_rooms[1][i], ceiling_c);
+  }
+  run.rooms = run.stage_rooms[1];
+}
+
+void keep_hour(Run& run) {
+  std::vector<results::StackYear> columns;
+  for (BatchPlace& place : run.batches) {
+    columns.clear();
+    for (const std::size_t i : place.stacks) columns.push_back(std::move(run.result.stacks[i]));
+    place.batch->keep_hour(columns);
+    if (place.batch->error_estimate_k() > run.result.tally.largest_error_k)
+      run.result.tally.largest_error_k = place.batch->error_estimate_k();
+    for (std::size_t i = 0; i < place.stacks.size(); ++i) run.result.stacks[place.stacks[i]] = std::move(columns[i]);
+  }
+  for (std::size_t i = 0; i < run.rooms.size(); ++i) {
+    results::RoomYear& out = run.result.rooms[i];
+    out.air_c.push_back(run.rooms[i].air_c);
+    if (!(run.hour_residual_frac[i] <= out.heat_residual_max_frac))
+      out.heat_residual_max_frac = run.hour_residual_frac[i];
+    const double mean_c = run.operative_c_s[i] / 3600.0;
+    out.operative_c.push_back(mean_c);
+    if (mean_c > out.operative_max_c) out.operative_max_c = mean_c;
+    if (run.group.rooms[i].is_held) {
+      out.heat_added_w.push_back(run.added_j[i] / 3600.0);
+      out.heat_removed_w.push_back(run.removed_j[i] / 3600.0);
+    }
+  }
+}
+
+/// One hour, done again with half the step until it holds.
+void take_hour(Run& run, int hour_of_year, int least_split) {
+  for (BatchPlace& place : run.batches) {
+    place.batch->begin_hour(hour_of_year);
+    place.batch->save();
+  }
+  const std::vector<RoomState> rooms_before = run.rooms;
+  const std::vector<RoomState> guess_before = run.guess;
+  for (int split = least_split;; split *= 2) {
+    bool is_done = true;
+    run.operative_c_s.assign(run.rooms.size(), 0.0);
+    run.added_j.assign(run.rooms.size(), 0.0);
+    run.removed_j.assign(run.rooms.size(), 0.0);
+    run.hour_residual_frac.assign(run.rooms.size(), 0.0);
+    const int n_steps = 6 * split;
+    double last_rain = -1.0;
+    int step = 0;
+    for (; step < n_steps; ++step) {
+      const double rain = run.weather(hour_of_year, (step + 1.0) / n_steps).rain_kg_per_m2_s;
+      const bool is_watering_over = step == split;
+      const StepTime time{.hour_of_year = hour_of_year,
+                          .index = step,
+                          .n_steps = n_steps,
+                          .is_after_jump = step == 0 || rain != last_rain || is_watering_over};
+      last_rain = rain;
+      if (!take_step(run, time)) {
+        is_done = false;
+        break;
+      }
+      ++run.result.tally.n_steps;
+      keep_room_step(run, 3600.0 / n_steps);
+    }
+    if (is_done) {
+      if (split > run.result.tally.largest_split) run.result.tally.largest_split = split;
+      return;
+    }
+    ++run.result.tally.n_hours_redone;
+    if (split * 2 > run.options.largest_split) {
+      throw NumericalFailure("hour " + std::to_string(hour_of_year) + " of the year, step " + std::to_string(step) +
+                             " of " + std::to_string(n_steps) + ": no solution at the finest step; largest residual " +
+                             std::to_string(run.largest_residual) + " W/m2");
+    }
+    for (BatchPlace& place : run.batches) place.batch->restore();
+    run.rooms = rooms_before;
+    run.guess = guess_before;
+  }
+}
+
+}  // namespace
+
+results::GroupYear run_group(const Group& group, const climate::ForcingSource& weather, const RunOptions& options,
+                             const Context& context) {
+  expects(!group.rooms.empty() && options.n_hours >= 1 && options.spin_up_hours >= 0 && options.steps_per_10_min >= 1,
+          "at least one room, one hour and one step");
+  Run run(group, weather, options);
+  run.meshes = make_meshes(group, options.refinement);
+  run.batches = make_batches(group, run.meshes, options.lane_width);
+  run.sideways = make_sideways(group, run.meshes);
+  for (const Room& room : group.rooms) {
+    const double start_c = room.is_prescribed ? room.prescribed_c : room.initial_temperature_c;
+    run.rooms.push_back({start_c, start_c, start_c});
+    results::RoomYear year;
+    year.name = room.name;
+    run.result.rooms.push_back(std::move(year));
+  }
+  run.guess = run.rooms;
+  const std::size_t n_rooms = group.rooms.size();
+  for (std::size_t stage = 0; stage < 2; ++stage) {
+    run.stage_rooms[stage] = run.rooms;
+    run.room_stages[stage].resize(n_rooms);
+    run.ceiling_w[stage].assign(n_rooms, 0.0);
+  }
+  run.ceilings.resize(group.stacks.size());
+  run.residual_w.assign(3 * n_rooms, 0.0);
+  run.changes.resize(n_rooms);
+  for (std::size_t i = 0; i < group.stacks.size(); ++i) {
+    results::StackYear year;
+    year.name = group.stacks[i].name;
+    year.room = group.stacks[i].room;
+    year.area_m2 = group.stacks[i].area_m2;
+    run.result.stacks.push_back(std::move(year));
+    run.result.tally.n_slices +=
+        static_cast<int>(run.meshes[i].module.slices.size() + run.meshes[i].deck.slices.size());
+  }
+
+  // The explicit sideways terms bound the step: |z| at most 2 [ascher1997].
+  int split = options.steps_per_10_min;
+  while (run.sideways.largest_z(ten_minutes_s / split) > 2.0) split *= 2;
+  run.result.tally.largest_sideways_z = run.sideways.largest_z(ten_minutes_s / split);
+
+  const int total = options.spin_up_hours + options.n_hours;
+  for (int i = 0; i < total; ++i) {
+    if (i % 24 == 0) {
+      check_cancelled(context);
+      if (context.on_progress) context.on_progress(static_cast<double>(i) / total);
+    }
+    const int hour = options.first_hour - options.spin_up_hours + i;
+    const int hour_of_year = (hour % options.hours_in_year + options.hours_in_year) % options.hours_in_year;
+    const bool is_kept = i >= options.spin_up_hours;
+    take_hour(run, hour_of_year, split);
+    if (is_kept) keep_hour(run);
+  }
+  for (BatchPlace& place : run.batches) {
+    std::vector<results::StackYear> columns;
+    for (const std::size_t i : place.stacks) columns.push_back(std::move(run.result.stacks[i]));
+    place.batch->keep_year(columns);
+    for (std::size_t i = 0; i < place.stacks.size(); ++i) run.result.stacks[place.stacks[i]] = std::move(columns[i]);
+    run.result.tally.n_capped_stages += place.batch->n_capped();
+  }
+  return std::move(run.result);
+}
+
+}  // namespace houseleek::simulation

@@ -1,0 +1,375 @@
+// The second half of a batch: material properties, the end of a step, the books, the columns.
+#pragma once
+#include "simulation/stack_batch_impl.hpp"
+
+namespace houseleek::simulation {
+
+/// The larger; a value that is not a number wins, so that it cannot hide.
+[[nodiscard]] inline double larger(double candidate, double present) {
+  return candidate <= present ? present : candidate;
+}
+
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
+  const Stack& stack = *lane.spec;
+  const StackMeshes& meshes = *lane.meshes;
+  NodeConstants<L>& k = constants_;
+  const auto put = [i](L& where, double value) { set_lane(where, i, value); };
+  put(k.net_sun_frac, lane.sun_shares.net_frac);
+  put(k.leaves_sun_frac, lane.sun_shares.leaves_frac);
+  put(k.ground_sun_frac, lane.sun_shares.ground_frac);
+  put(k.below_net_frac, lane.sun_shares.below_net_frac);
+  put(reflected_frac_, lane.sun_shares.reflected_frac);
+  const Canopy& canopy = stack.canopy;
+  put(k.leaf_longwave_frac,
+      c ? physics::leaf_shading_frac(canopy.cover_frac, canopy.extinction_long, canopy.leaf_area_index) : 0.0);
+  put(k.leaf_emissivity, canopy.leaf_emissivity);
+  const double surface_emissivity = stack.surface.emissivity;
+  put(k.surface_emissivity, surface_emissivity);
+  put(k.exchange_emissivity,
+      canopy.leaf_emissivity * surface_emissivity /
+          (canopy.leaf_emissivity + surface_emissivity - canopy.leaf_emissivity * surface_emissivity));
+  put(k.net_emissivity, stack.net.emissivity);
+  put(k.leaf_capacity_j_per_m2_k, c ? canopy.cover_frac * canopy.leaf_heat_capacity_j_per_m2_k : 0.0);
+  put(k.boundary_resistance_s_per_m, lane.boundary_resistance_s_per_m);
+  put(k.ground_resistance_s_per_m, canopy.ground_resistance_s_per_m);
+  put(k.gap_radiation_factor, 1.0 / (1.0 / stack.gap.emissivity_above + 1.0 / stack.gap.emissivity_below - 1.0));
+  put(k.gap_height_m, stack.gap.height_m);
+  put(k.gap_conduction_w_per_m2_k, physics::FilmAir{}.conductivity_w_per_m_k / stack.gap.height_m);
+  put(k.gap_rayleigh_per_k, physics::gap_rayleigh_per_k(stack.gap.height_m));
+  put(k.contact_resistance_m2_k_per_w, stack.gap.contact_resistance_m2_k_per_w);
+  put(k.ceiling_radiative_w_per_m2_k, stack.inside_film.is_fixed ? 0.0 : stack.inside_film.radiative_w_per_m2_k);
+  put(k.is_inside_fixed, stack.inside_film.is_fixed ? 1.0 : 0.0);
+  put(k.inside_fixed_w_per_m2_k, stack.inside_film.fixed_w_per_m2_k);
+
+  const auto fill = [&](Column<L>& column, const Mesh& mesh) {
+    expects(static_cast<int>(mesh.slices.size()) == column.n, "stacks of one batch with the same slices");
+    for (int s = 0; s < column.n; ++s) {
+      const Slice& slice = mesh.slices[static_cast<std::size_t>(s)];
+      const Layer& layer = mesh.layers[static_cast<std::size_t>(slice.layer)];
+      put(column.capacity_j_per_m2_k[static_cast<std::size_t>(s)],
+          slice.thickness_m * layer.heat_capacity_dry_j_per_m3_k);
+      put(column.temperature_c[static_cast<std::size_t>(s)], stack.initial_temperature_c);
+    }
+    for (int face = 0; face <= column.n; ++face) {
+      double resistance = 0.0;
+      for (const int s : {face - 1, face}) {
+        if (s < 0 || s >= column.n) continue;
+        const Slice& slice = mesh.slices[static_cast<std::size_t>(s)];
+        resistance +=
+            slice.thickness_m / (2.0 * mesh.layers[static_cast<std::size_t>(slice.layer)].conductivity_dry_w_per_m_k);
+      }
+      put(column.between_w_per_m2_k[static_cast<std::size_t>(face)], 1.0 / resistance);
+    }
+  };
+  fill(deck_, meshes.deck);
+  const std::size_t n_module = static_cast<std::size_t>(module_.n);
+  if (module_thickness_m_.empty()) {
+    for (auto* a : {&module_dry_j_per_m2_k_, &module_thickness_m_, &module_conductivity_w_per_m_k_,
+                    &start_capacity_j_per_m2_k_, &end_capacity_j_per_m2_k_, &first_module_c_}) {
+      a->assign(n_module, L(0.0));
+    }
+    for (auto& a : conducted_) a.assign(n_module + 1, L(0.0));
+    first_deck_c_.assign(static_cast<std::size_t>(deck_.n), L(0.0));
+  }
+  if constexpr (m) {
+    fill(module_, meshes.module);
+    module_dry_j_per_m2_k_ = module_.capacity_j_per_m2_k;
+    for (std::size_t s = 0; s < n_module; ++s) {
+      const Slice& slice = meshes.module.slices[s];
+      const Layer& layer = meshes.module.layers[static_cast<std::size_t>(slice.layer)];
+      put(module_thickness_m_[s], slice.thickness_m);
+      put(module_conductivity_w_per_m_k_[s], layer.conductivity_dry_w_per_m_k);
+      const double water = slice.store < 0 ? 0.0 : lane.water_frac[static_cast<std::size_t>(slice.store)];
+      put(end_capacity_j_per_m2_k_[s], slice.thickness_m * (layer.heat_capacity_dry_j_per_m3_k +
+                                                            water_heat_j_per_kg_k * water_density_kg_per_m3 * water));
+    }
+  }
+  for (int a = 0; a < N::count; ++a) put(nodes_[static_cast<std::size_t>(a)], stack.initial_temperature_c);
+  if constexpr (c) put(nodes_[N::vapour], 10.0);
+  put(foliage_c_, stack.initial_temperature_c);
+}
+
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::put_stage(NodeStage<L>& s, int i, const LaneStage& from) {
+  const auto put = [i](L& where, double value) { set_lane(where, i, value); };
+  put(s.air_c, from.air_c);
+  put(s.sun_w_per_m2, from.sun_w_per_m2);
+  put(s.sky_w_per_m2, from.sky_w_per_m2);
+  put(s.air_vapour_k, from.air_vapour_k);
+  put(s.pressure_per_k, from.pressure_per_k);
+  put(s.forced_cubed, from.film.forced_cubed);
+  put(s.unstable_cubed, from.film.unstable_cubed);
+  put(s.stable_cubed, from.film.stable_cubed);
+  put(s.net_forced_cubed, from.net_film.forced_cubed);
+  put(s.net_unstable_cubed, from.net_film.unstable_cubed);
+  put(s.net_stable_cubed, from.net_film.stable_cubed);
+  put(s.boundary_w_per_m2_k, from.boundary_w_per_m2_k);
+  put(s.ground_air_w_per_m2_k, from.ground_air_w_per_m2_k);
+  put(s.leaf_vapour_w_per_m2_k, from.leaf_vapour_w_per_m2_k);
+  put(s.ground_vapour_w_per_m2_k, from.ground_vapour_w_per_m2_k);
+  put(s.ground_open_frac, from.ground_open_frac);
+  put(s.ground_resistance_m2_k_per_w, from.ground_resistance_m2_k_per_w);
+  put(s.leaf_cap_w_per_m2, from.leaf_cap_w_per_m2);
+  put(s.ground_cap_w_per_m2, from.ground_cap_w_per_m2);
+  put(s.rain_w_per_m2_k, from.rain_w_per_m2_k);
+  put(s.rain_w_per_m2, from.rain_w_per_m2);
+  put(s.gap_wall_w_per_m2_k, from.gap_wall_w_per_m2_k);
+  put(s.gap_entering_frac, from.gap_entering_frac);
+}
+
+/// Capacity, conductivity and water's heat of the module's slices at a stage.
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
+  const Mesh& shape = lanes_[0].meshes->module;
+  std::vector<double> faces;
+  for (int i = 0; i < width; ++i) {
+    const StackLane& lane = lanes_[static_cast<std::size_t>(i)];
+    const Mesh& mesh = lane.meshes->module;
+    if (!lane.has_stores()) continue;
+    const auto& water = lane.stage[static_cast<std::size_t>(stage)].water_frac;
+    for (const WaterStore& store : mesh.stores) {
+      const std::size_t j = static_cast<std::size_t>(&store - mesh.stores.data());
+      const Layer& layer = mesh.layers[static_cast<std::size_t>(store.layer)];
+      const double over =
+          water[j] > layer.wet_from_frac ? (water[j] - layer.wet_from_frac) / layer.saturated_frac : 0.0;
+      const double conductivity =
+          layer.conductivity_dry_w_per_m_k + layer.wet_rise_w_per_m_k * over / (1.0 + layer.wet_bend * over);
+      const double capacity =
+          layer.heat_capacity_dry_j_per_m3_k + water_heat_j_per_kg_k * water_density_kg_per_m3 * water[j];
+      for (int s = store.first_slice; s < store.first_slice + store.n_slices; ++s) {
+        const std::size_t k = static_cast<std::size_t>(s);
+        set_lane(module_conductivity_w_per_m_k_[k], i, conductivity);
+        set_lane(module_.capacity_j_per_m2_k[k], i, mesh.slices[k].thickness_m * capacity);
+      }
+    }
+    if (stage == 0) {
+      lane.slice_faces(lane.forecast, lane.last_top_kg_per_m2_s, faces);
+      for (int face = 0; face <= module_.n; ++face) {
+        const double flux = water_heat_j_per_kg_k * faces[static_cast<std::size_t>(face)];
+        set_lane(module_.carried_down_w_per_m2_k[static_cast<std::size_t>(face)], i, flux > 0.0 ? flux : 0.0);
+        set_lane(module_.carried_up_w_per_m2_k[static_cast<std::size_t>(face)], i,
+                 flux < 0.0 && face < module_.n ? -flux : 0.0);
+      }
+    }
+  }
+  if (shape.stores.empty()) return;
+  const L half(0.5);
+  for (int face = 0; face <= module_.n; ++face) {
+    L resistance(0.0);
+    if (face > 0)
+      resistance += half * module_thickness_m_[static_cast<std::size_t>(face - 1)] /
+                    module_conductivity_w_per_m_k_[static_cast<std::size_t>(face - 1)];
+    if (face < module_.n)
+      resistance += half * module_thickness_m_[static_cast<std::size_t>(face)] /
+                    module_conductivity_w_per_m_k_[static_cast<std::size_t>(face)];
+    module_.between_w_per_m2_k[static_cast<std::size_t>(face)] = L(1.0) / resistance;
+  }
+}
+
+template <class L, bool c, bool t, bool m>
+bool StackBatchOf<L, c, t, m>::finish_step(double error_bound_k) {
+  bool is_accepted = true;
+  for (StackLane& lane : lanes_) is_accepted = lane.advance() && is_accepted;
+
+  // Error estimate of the first and last deck slice from the third derivative seen over this step and the last.
+  const double h = step_s_;
+  const double g = scheme::gamma;
+  const std::array<int, 2> watched{0, deck_.n - 1};
+  L worst(0.0);
+  std::array<L, 2> rate;
+  for (std::size_t w = 0; w < 2; ++w) {
+    const std::size_t k = static_cast<std::size_t>(watched[w]);
+    const L first = (first_deck_c_[k] - first_deck_known_c_[k]) / L(g * h);
+    const L second = (deck_.stage_c[k] - deck_.known_c[k]) / L(g * h);
+    rate[w] = second;
+    const L bend = ((second - first) / L((1.0 - g) * h) - (first - last_rate_[w]) / L(g * h)) / L(h);
+    constexpr double error_constant = 0.04;  // of the scheme, times h^3 y'''
+    worst = numerics::max(worst, L(error_constant * h * h * h * 2.0) * numerics::abs(bend));
+  }
+  double estimate_k = 0.0;
+  if (!is_after_jump_) {
+    for (int i = 0; i < n_stacks_; ++i) estimate_k = larger(lane_at(worst, i), estimate_k);
+  }
+  if (!is_accepted || estimate_k > error_bound_k) return false;
+  hour_error_k_ = larger(estimate_k, hour_error_k_);
+
+  last_rate_ = rate;
+  deck_start_c_ = deck_.temperature_c;
+  deck_.temperature_c = deck_.stage_c;
+  foliage_start_c_ = foliage_c_;
+  if constexpr (c) foliage_c_ = stage_nodes_[1][N::foliage];
+  if constexpr (m) settle_module();
+  audit_step();
+  for (StackLane& lane : lanes_) {
+    if (!lane.has_stores()) continue;
+    lane.last_top_kg_per_m2_s = lane.top_exchange_kg_per_m2_s;
+    lane.last_uptake_kg_per_m2_s = lane.uptake_kg_per_m2_s;
+    lane.water_frac = lane.accepted.water_frac;
+  }
+  return true;
+}
+
+/// Enthalpy after the step: conduction with the scheme's weights, and what the water that really moved carried; temperature follows.
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::settle_module() {
+  module_start_c_ = module_.temperature_c;
+  start_capacity_j_per_m2_k_ = end_capacity_j_per_m2_k_;
+  const L first(scheme::first_weight), second(scheme::second_weight), step_s(step_s_);
+  carried_out_j_per_m2_ = L(0.0);
+  std::vector<L> carried(static_cast<std::size_t>(module_.n), L(0.0));
+  std::vector<double> faces;
+  for (int i = 0; i < width; ++i) {
+    const StackLane& lane = lanes_[static_cast<std::size_t>(i)];
+    const double surface_c = scheme::first_weight * lane_at(stage_nodes_[0][N::surface], i) +
+                             scheme::second_weight * lane_at(stage_nodes_[1][N::surface], i);
+    const double c_w = water_heat_j_per_kg_k;
+    if (!lane.has_stores()) {
+      set_lane(carried_out_j_per_m2_, i,
+               c_w * surface_c * (lane.rain_kg_per_m2_s + lane.watering_kg_per_m2_s) * step_s_);
+      continue;
+    }
+    const Mesh& mesh = lane.meshes->module;
+    lane.slice_faces(lane.accepted, lane.top_exchange_kg_per_m2_s, faces);
+    const auto mean_c = [&](int k) {
+      return scheme::first_weight * lane_at(first_module_c_[static_cast<std::size_t>(k)], i) +
+             scheme::second_weight * lane_at(module_.stage_c[static_cast<std::size_t>(k)], i);
+    };
+    // Through each face goes the heat of the slice the water comes from (upwind).
+    double above = c_w * faces[0] * surface_c;
+    for (int k = 0; k < module_.n; ++k) {
+      const double q = faces[static_cast<std::size_t>(k) + 1];
+      const double below = c_w * q * (q >= 0.0 || k + 1 == module_.n ? mean_c(k) : mean_c(k + 1));
+      double taken = 0.0;
+      const int j = mesh.slices[static_cast<std::size_t>(k)].store;
+      if (j >= 0) {
+        const WaterStore& store = mesh.stores[static_cast<std::size_t>(j)];
+        taken = lane.uptake_kg_per_m2_s[static_cast<std::size_t>(j)] / store.n_slices;
+        if (k == mesh.stores[0].first_slice) taken += lane.top_exchange_kg_per_m2_s;
+      }
+      set_lane(carried[static_cast<std::size_t>(k)], i, above - below - c_w * taken * mean_c(k));
+      set_lane(carried_out_j_per_m2_, i, lane_at(carried_out_j_per_m2_, i) + c_w * taken * mean_c(k) * step_s_);
+      above = below;
+    }
+    set_lane(
+        carried_out_j_per_m2_, i,
+        lane_at(carried_out_j_per_m2_, i) + (above + c_w * lane.accepted.runoff_kg_per_m2_s * surface_c) * step_s_);
+    for (int k = 0; k < module_.n; ++k) {
+      const Slice& slice = mesh.slices[static_cast<std::size_t>(k)];
+      if (slice.store < 0) continue;
+      const Layer& layer = mesh.layers[static_cast<std::size_t>(slice.layer)];
+      set_lane(end_capacity_j_per_m2_k_[static_cast<std::size_t>(k)], i,
+               slice.thickness_m *
+                   (layer.heat_capacity_dry_j_per_m3_k +
+                    c_w * water_density_kg_per_m3 * lane.accepted.water_frac[static_cast<std::size_t>(slice.store)]));
+    }
+  }
+  for (int s = 0; s < module_.n; ++s) {
+    const std::size_t k = static_cast<std::size_t>(s);
+    const L in = first * (conducted_[0][k] - conducted_[0][k + 1]) + second * (conducted_[1][k] - conducted_[1][k + 1]);
+    const L enthalpy = start_capacity_j_per_m2_k_[k] * module_.temperature_c[k] + step_s * (in + carried[k]);
+    module_.temperature_c[k] = enthalpy / end_capacity_j_per_m2_k_[k];
+  }
+}
+
+/// The books of the step, from end states and recomputed boundary fluxes.
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::audit_step() {
+  L stored(0.0);
+  for (int k = 0; k < deck_.n; ++k)
+    stored += deck_.capacity_j_per_m2_k[k] * (deck_.temperature_c[k] - deck_start_c_[k]);
+  if constexpr (m) {
+    for (int s = 0; s < module_.n; ++s) {
+      const std::size_t k = static_cast<std::size_t>(s);
+      stored +=
+          end_capacity_j_per_m2_k_[k] * module_.temperature_c[k] - start_capacity_j_per_m2_k_[k] * module_start_c_[k];
+    }
+  }
+  if constexpr (c) stored += constants_.leaf_capacity_j_per_m2_k * (foliage_c_ - foliage_start_c_);
+  constexpr std::array<double, 2> weight{scheme::first_weight, scheme::second_weight};
+  L in(0.0), gross(0.0), vapour(0.0), surface_c(0.0), to_ceiling(0.0), rain_in(0.0);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const auto flux = boundary_fluxes<L, c, t, m>(constants_, stage_[i], reflected_frac_, stage_nodes_[i].data(),
+                                                  stage_room_air_c_[i], stage_room_surface_c_[i]);
+    in += L(weight[i]) * flux.net_w_per_m2;
+    gross += L(weight[i]) * flux.gross_w_per_m2;
+    L latent(0.0);
+    for (int l = 0; l < width; ++l) set_lane(latent, l, lanes_[static_cast<std::size_t>(l)].stage[i].latent_j_per_kg);
+    vapour += L(weight[i]) * flux.vapour_w_per_m2 / latent;
+    surface_c += L(weight[i]) * stage_nodes_[i][N::surface];
+    rain_in += L(weight[i]) * stage_[i].rain_w_per_m2;
+    const auto room =
+        ceiling_flux(constants_, stage_nodes_[i][N::ceiling], stage_room_air_c_[i], stage_room_surface_c_[i]);
+    to_ceiling += L(weight[i]) * (room.convective_w_per_m2 + room.radiative_w_per_m2);
+  }
+  L sideways(0.0), sideways_gross(0.0);
+  for (const L& w : sideways_kept_) {
+    sideways += w;
+    sideways_gross += numerics::abs(w);
+  }
+  for (int i = 0; i < n_stacks_; ++i) {
+    StackLane& lane = lanes_[static_cast<std::size_t>(i)];
+    const double arriving = lane.rain_kg_per_m2_s + lane.watering_kg_per_m2_s;
+    const double water_in_j = lane_at(rain_in, i) * step_s_;
+    const double water_out_j =
+        m ? lane_at(carried_out_j_per_m2_, i) : water_heat_j_per_kg_k * arriving * lane_at(surface_c, i) * step_s_;
+    const double heat_in_j = (lane_at(in, i) + lane_at(sideways, i)) * step_s_ + water_in_j - water_out_j;
+    StepBalance& b = lane.balance;
+    b.heat_residual_j_per_m2 = lane_at(stored, i) - heat_in_j;
+    b.heat_throughput_j_per_m2 = (lane_at(gross, i) + lane_at(sideways_gross, i)) * step_s_ +
+                                 numerics::abs(water_in_j) + numerics::abs(water_out_j);
+    b.heat_residual_frac = numerics::abs(b.heat_residual_j_per_m2) / b.heat_throughput_j_per_m2;
+    const double vapour_kg = lane_at(vapour, i) * step_s_;
+    if (lane.has_stores()) {
+      const double change_kg = lane.water_kg_per_m2(lane.accepted.water_frac) - lane.water_kg_per_m2(lane.water_frac);
+      const double out_kg =
+          (lane.accepted.face_kg_per_m2_s.back() + lane.accepted.runoff_kg_per_m2_s) * step_s_ + vapour_kg;
+      b.water_residual_m = (change_kg - arriving * step_s_ + out_kg) / water_density_kg_per_m3;
+      lane.sums.drained_kg_per_m2 += lane.accepted.face_kg_per_m2_s.back() * step_s_;
+      lane.sums.runoff_kg_per_m2 += lane.accepted.runoff_kg_per_m2_s * step_s_;
+      lane.sums.evaporated_kg_per_m2 += vapour_kg;
+    } else {
+      b.water_residual_m = vapour_kg / water_density_kg_per_m3;
+      lane.sums.runoff_kg_per_m2 += arriving * step_s_;
+    }
+    lane.sums.watered_kg_per_m2 += lane.watering_kg_per_m2_s * step_s_;
+    lane.sums.ceiling_j_per_m2 += lane_at(to_ceiling, i) * step_s_;
+    lane.year_heat_residual_j_per_m2 += b.heat_residual_j_per_m2;
+    lane.year_heat_throughput_j_per_m2 += b.heat_throughput_j_per_m2;
+    lane.year_water_residual_m += b.water_residual_m;
+    HourExtremes& e = lane.extremes;
+    e.heat_residual_frac = larger(b.heat_residual_frac, e.heat_residual_frac);
+    e.water_residual_m = larger(numerics::abs(b.water_residual_m), e.water_residual_m);
+    const double membrane_c = lane_at(stage_nodes_[1][N::membrane], i);
+    e.membrane_max_c = larger(membrane_c, e.membrane_max_c);
+    e.membrane_min_c = -larger(-membrane_c, -e.membrane_min_c);
+    e.ceiling_max_c = larger(lane_at(stage_nodes_[1][N::ceiling], i), e.ceiling_max_c);
+  }
+}
+
+template <class L, bool c, bool t, bool m>
+void StackBatchOf<L, c, t, m>::keep_hour(std::span<results::StackYear> columns) {
+  for (int i = 0; i < n_stacks_; ++i) {
+    const StackLane& lane = lanes_[static_cast<std::size_t>(i)];
+    auto& out = columns[static_cast<std::size_t>(i)];
+    const HourExtremes& e = lane.extremes;
+    out.membrane_max_c = larger(e.membrane_max_c, out.membrane_max_c);
+    out.membrane_min_c = -larger(-e.membrane_min_c, -out.membrane_min_c);
+    out.ceiling_max_c = larger(e.ceiling_max_c, out.ceiling_max_c);
+    out.heat_residual_max_frac = larger(e.heat_residual_frac, out.heat_residual_max_frac);
+    out.water_residual_max_m = larger(e.water_residual_m, out.water_residual_max_m);
+    out.surface_c.push_back(lane_at(stage_nodes_[1][N::surface], i));
+    if constexpr (c) out.foliage_c.push_back(lane_at(stage_nodes_[1][N::foliage], i));
+    out.membrane_c.push_back(lane_at(stage_nodes_[1][N::membrane], i));
+    out.ceiling_c.push_back(lane_at(stage_nodes_[1][N::ceiling], i));
+    out.water_mm.push_back(lane.water_kg_per_m2(lane.water_frac));
+    out.root_store_frac.push_back(lane.has_stores() ? lane.root_store_frac(lane.water_frac) : 1.0);
+    out.ceiling_flux_w_per_m2.push_back(lane.sums.ceiling_j_per_m2 / 3600.0);
+    out.evapotranspiration_mm.push_back(lane.sums.evaporated_kg_per_m2);
+    out.drainage_mm.push_back(lane.sums.drained_kg_per_m2);
+    out.runoff_mm.push_back(lane.sums.runoff_kg_per_m2);
+    out.watering_mm.push_back(lane.sums.watered_kg_per_m2);
+  }
+}
+
+}  // namespace houseleek::simulation

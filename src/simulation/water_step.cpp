@@ -1,0 +1,121 @@
+// One step of the water in a module: in at the top, held, taken up, drained.
+#include "simulation/water_step.hpp"
+
+#include "base/contract.hpp"
+#include "numerics/elementary.hpp"
+#include "numerics/lane.hpp"
+
+namespace houseleek::simulation {
+
+namespace {
+
+constexpr double water_density_kg_per_m3 = 1000.0;
+
+/// Solves y + c y^b = r for y in (0, r]: convex and rising, so Newton from above never leaves the bracket.
+double solve_drained(double c, double b, double r) {
+  double y = r;
+  if (c > 1.0) {
+    const double by_drainage = numerics::pow(r / c, 1.0 / b);
+    if (by_drainage < y) y = by_drainage;
+  }
+  for (int i = 0; i < 60; ++i) {
+    const double power = c * numerics::pow(y, b);
+    const double next = y - (y + power - r) / (1.0 + b * power / y);
+    // From above each iterate is smaller than the last; where it no longer falls, only rounding is left.
+    if (!(next < y)) break;
+    const bool is_settled = y - next <= 1e-15 * y;
+    y = next;
+    if (is_settled) break;
+  }
+  return y;
+}
+
+void advance_with(const Mesh& mesh, std::span<const double> start, const WaterForcing& forcing, double step_s,
+                  int n_parts, WaterStep& result) {
+  const std::size_t n = mesh.stores.size();
+  result.water_frac.assign(start.begin(), start.end());
+  result.face_kg_per_m2_s.assign(n + 1, 0.0);
+  result.runoff_kg_per_m2_s = 0.0;
+  result.is_overdrawn = false;
+  const double part_s = step_s / n_parts;
+  const double weight = 1.0 / n_parts;
+  const double first_conducts =
+      water_density_kg_per_m3 *
+      mesh.layers[static_cast<std::size_t>(mesh.stores[0].layer)].saturated_conductivity_m_per_s;
+  const double infiltration =
+      forcing.arriving_kg_per_m2_s < first_conducts ? forcing.arriving_kg_per_m2_s : first_conducts;
+  for (int part = 0; part < n_parts; ++part) {
+    double inflow = infiltration;
+    double runoff = forcing.arriving_kg_per_m2_s - infiltration;
+    for (std::size_t j = 0; j < n; ++j) {
+      const WaterStore& store = mesh.stores[j];
+      const Layer& layer = mesh.layers[static_cast<std::size_t>(store.layer)];
+      const double taken = forcing.uptake_kg_per_m2_s[j] + (j == 0 ? forcing.top_exchange_kg_per_m2_s : 0.0);
+      const double span = layer.saturated_frac - layer.holds_frac;
+      const double mass = store.depth_m * water_density_kg_per_m3;
+      const double start_frac = result.water_frac[j];
+      const double undrained = start_frac + part_s * (inflow - taken) / mass;
+      double outflow = 0.0;
+      double end_frac = undrained;
+      if (undrained > layer.holds_frac) {
+        const double r = (undrained - layer.holds_frac) / span;
+        const double c = part_s * layer.saturated_conductivity_m_per_s / (store.depth_m * span);
+        const double y = solve_drained(c, layer.drainage_exponent, r);
+        if (y < 1.0) {
+          end_frac = layer.holds_frac + span * y;
+          outflow = (undrained - end_frac) * mass / part_s;
+        } else {
+          end_frac = layer.saturated_frac;
+          const double surplus = (undrained - end_frac) * mass / part_s;
+          const double conducts = water_density_kg_per_m3 * layer.saturated_conductivity_m_per_s;
+          outflow = surplus;
+          if (j == 0 && surplus > conducts) {
+            outflow = conducts;
+            runoff += surplus - conducts;
+            inflow -= surplus - conducts;
+          }
+        }
+      }
+      // The allowance is rounding only: a store may end exactly at its residual.
+      if (end_frac < layer.residual_frac - 1e-12) result.is_overdrawn = true;
+      result.water_frac[j] = end_frac;
+      result.face_kg_per_m2_s[j] += weight * inflow;
+      inflow = outflow;
+    }
+    result.face_kg_per_m2_s[n] += weight * inflow;
+    result.runoff_kg_per_m2_s += weight * runoff;
+  }
+}
+
+}  // namespace
+
+void advance_water(const Mesh& mesh, std::span<const double> water_frac, const WaterForcing& forcing, double step_s,
+                   WaterStep& result) {
+  expects(!mesh.stores.empty() && water_frac.size() == mesh.stores.size() &&
+              forcing.uptake_kg_per_m2_s.size() == mesh.stores.size() && step_s > 0.0 &&
+              forcing.arriving_kg_per_m2_s >= 0.0,
+          "one water content and one uptake a store, a positive step and arriving water not negative");
+  advance_with(mesh, water_frac, forcing, step_s, 1, result);
+  // With nothing draining and nothing arriving the step is linear, and one part is exact.
+  bool is_linear = forcing.arriving_kg_per_m2_s == 0.0;
+  for (std::size_t j = 0; j < mesh.stores.size() && is_linear; ++j) is_linear = result.face_kg_per_m2_s[j + 1] == 0.0;
+  if (is_linear) return;
+  constexpr double tolerance_m = 2e-6;
+  constexpr int most_parts = 512;
+  WaterStep finer;
+  for (int n_parts = 2; n_parts <= most_parts; n_parts *= 2) {
+    advance_with(mesh, water_frac, forcing, step_s, n_parts, finer);
+    double largest_m = 0.0;
+    for (std::size_t j = 0; j < mesh.stores.size(); ++j) {
+      const double change_m = numerics::abs(finer.water_frac[j] - result.water_frac[j]) * mesh.stores[j].depth_m;
+      if (change_m > largest_m) largest_m = change_m;
+    }
+    result.water_frac.swap(finer.water_frac);
+    result.face_kg_per_m2_s.swap(finer.face_kg_per_m2_s);
+    result.runoff_kg_per_m2_s = finer.runoff_kg_per_m2_s;
+    result.is_overdrawn = finer.is_overdrawn;
+    if (largest_m < tolerance_m) break;
+  }
+}
+
+}  // namespace houseleek::simulation
