@@ -136,11 +136,12 @@ template <LaneType L>
   const L s_low = ((f - s_high * sum_high) - s_high * sum_low) * inverse;
   const L z_high = s_high * s_high;
   const L z = s * s;
-  const L rest =
-      s_low * (s_high + s) + z * z *
-                                 d::polynomial(z, 0x1.3333333333330p-1, 0x1.b6db6db6dc84ep-2, 0x1.5555555420679p-2,
-                                               0x1.1745d225b204ep-2, 0x1.d89d141786968p-3, 0x1.99b10f764c709p-3,
-                                               0x1.66a6a8cf0f873p-3, 0x1.704c2d39027e4p-3);
+  const L z2 = z * z;
+  const L p01 = L(0x1.3333333333330p-1) + z * L(0x1.b6db6db6dc84ep-2);
+  const L p23 = L(0x1.5555555420679p-2) + z * L(0x1.1745d225b204ep-2);
+  const L p45 = L(0x1.d89d141786968p-3) + z * L(0x1.99b10f764c709p-3);
+  const L p67 = L(0x1.66a6a8cf0f873p-3) + z * L(0x1.704c2d39027e4p-3);
+  const L rest = s_low * (s_high + s) + z2 * ((p01 + z2 * p23) + (z2 * z2) * (p45 + z2 * p67));
   const L t_high = d::leading_26_bits(L(3.0) + z_high + rest);
   const L t_low = rest - ((t_high - L(3.0)) - z_high);
   const L u = s_high * t_high;

@@ -15,15 +15,15 @@ struct Tridiagonal {
   std::span<const L> above;
 };
 
-/// What is kept of a factored system, in arrays the caller owns (n each); `above` must live as long as the factors.
+/// What is kept of a factored system, in arrays the caller owns (n each).
 template <LaneType L>
 struct TridiagonalFactors {
   std::span<L> multiplier;     // what row i takes of row i-1; [0] is 0
   std::span<L> inverse_pivot;  // 1 / pivot of row i
-  std::span<const L> above;
+  std::span<L> scaled_above;   // above / pivot of row i: one operation less to wait for on the way up; [n-1] is 0
 };
 
-/// Factors without pivoting; `multiplier` and `inverse_pivot` may be the arrays of `below` and `diagonal` themselves.
+/// Factors without pivoting; the factors may take the places of `below`, `diagonal` and `above`.
 /// Equation: m_i = b_i / p_{i-1}; p_i = d_i - m_i a_{i-1}
 /// Symbols:  b, d, a below, on and above the diagonal; p pivot
 /// Shape:    n >= 1 rows; lanes are independent systems.
@@ -33,21 +33,23 @@ struct TridiagonalFactors {
 /// Source:   Thomas elimination, [higham2002] section 9.6.
 /// Checked by: numerics/linear_test.cpp
 template <LaneType L>
-inline void factor_tridiagonal(const Tridiagonal<L>& system, TridiagonalFactors<L>& factors) {
+inline void factor_tridiagonal(const Tridiagonal<L>& system, const TridiagonalFactors<L>& factors) {
   const std::size_t n = system.diagonal.size();
   expects(n >= 1 && system.below.size() == n && system.above.size() == n && factors.multiplier.size() == n &&
-              factors.inverse_pivot.size() == n,
+              factors.inverse_pivot.size() == n && factors.scaled_above.size() == n,
           "tridiagonal arrays of one length");
-  factors.above = system.above;
   L inverse = L(1.0) / system.diagonal[0];
   factors.multiplier[0] = L(0.0);
   factors.inverse_pivot[0] = inverse;
   for (std::size_t i = 1; i < n; ++i) {
+    const L above = system.above[i - 1];
     const L multiplier = system.below[i] * inverse;
-    inverse = L(1.0) / (system.diagonal[i] - multiplier * system.above[i - 1]);
+    factors.scaled_above[i - 1] = above * inverse;
+    inverse = L(1.0) / (system.diagonal[i] - multiplier * above);
     factors.multiplier[i] = multiplier;
     factors.inverse_pivot[i] = inverse;
   }
+  factors.scaled_above[n - 1] = L(0.0);
 }
 
 /// Downward half: afterwards the last row alone reads x[n-1] / inverse_pivot[n-1] = right[n-1].
@@ -70,7 +72,7 @@ inline void substitute_upward(const TridiagonalFactors<L>& factors, std::span<L>
   expects(x.size() == n, "a right side as long as the system");
   L known = x[n - 1];
   for (std::size_t i = n - 1; i-- > 0;) {
-    known = (x[i] - factors.above[i] * known) * factors.inverse_pivot[i];
+    known = x[i] * factors.inverse_pivot[i] - factors.scaled_above[i] * known;
     x[i] = known;
   }
 }

@@ -150,7 +150,7 @@ GammaShares gamma_shares(double shape, double x) {
 double gamma_quantile(double shape, double p) {
   expect_shape(shape);
   expects(p > 0.0 && p < 1.0, "a share between 0 and 1");
-  // P < x^a / Gamma(a + 1): a place surely left of the answer.
+  // P < x^a / Gamma(a + 1), and Q < exp(-t) at a + sqrt(2 a t) + t: the answer lies between these two places.
   const double least_log_x = (numerics::log(p) + log_gamma(shape + 1.0)) / shape;
   if (least_log_x < -668.0 && p <= 0.5) return least_log_x < -690.0 ? 0.0 : numerics::exp(least_log_x);
   const double cube_root = 1.0 - 1.0 / (9.0 * shape) + standard_normal_quantile(p) / (3.0 * numerics::sqrt(shape));
@@ -158,6 +158,8 @@ double gamma_quantile(double shape, double p) {
   const double log_gamma_shape = log_gamma(shape);
   const bool is_lower = p <= 0.5;
   const double log_wanted = numerics::log(is_lower ? p : 1.0 - p);
+  const double t = -numerics::log(1.0 - p);
+  const double most_log_x = numerics::log(shape + numerics::sqrt(2.0 * shape * t) + t);
   for (int i = 0; i < 100; ++i) {
     const double x = numerics::exp(log_x);
     const GammaShares shares = gamma_shares(shape, x);
@@ -165,7 +167,7 @@ double gamma_quantile(double shape, double p) {
     const double density_by_log_x = numerics::exp(shape * log_x - x - log_gamma_shape);
     const double slope = (is_lower ? density_by_log_x : -density_by_log_x) / share;
     const double step = (log_wanted - numerics::log(share)) / slope;
-    log_x += step;
+    log_x = numerics::max(least_log_x, numerics::min(log_x + step, most_log_x));
     if (numerics::abs(step) <= 1e-9) return numerics::exp(log_x);  // the next step would be about its square
   }
   expects(false, "a gamma quantile that converges in 100 steps");

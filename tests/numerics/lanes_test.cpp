@@ -115,7 +115,7 @@ std::vector<std::uint64_t> solve_eight() {
   constexpr std::size_t n = 40;
   std::vector<std::uint64_t> all(8 * (n + 7));
   for (int start = 0; start < 8; start += width) {
-    std::vector<L> below(n), diagonal(n), above(n), right(n), multiplier(n), inverse_pivot(n);
+    std::vector<L> below(n), diagonal(n), above(n), right(n), multiplier(n), inverse_pivot(n), scaled_above(n);
     numerics::Banded<L, 7, 3> banded;
     std::array<L, 7> x{};
     for (int j = 0; j < width; ++j) {
@@ -134,7 +134,7 @@ std::vector<std::uint64_t> solve_eight() {
         numerics::set_lane(x[static_cast<std::size_t>(row)], j, number());
       }
     }
-    numerics::TridiagonalFactors<L> factors{multiplier, inverse_pivot, {}};
+    const numerics::TridiagonalFactors<L> factors{multiplier, inverse_pivot, scaled_above};
     numerics::factor_tridiagonal<L>({below, diagonal, above}, factors);
     numerics::solve_tridiagonal<L>(factors, right);
     numerics::factor_all_but_last(banded);

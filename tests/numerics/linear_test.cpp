@@ -76,8 +76,8 @@ TEST(TridiagonalSolve, SecondDifferencesGiveTheParabola) {
   std::fill(c.above.begin(), c.above.end(), -1.0);
   std::fill(c.diagonal.begin(), c.diagonal.end(), 2.0);
   std::fill(c.right.begin(), c.right.end(), 1.0);
-  std::vector<double> multiplier(n), inverse_pivot(n);
-  numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, {}};
+  std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
+  const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
   numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
   numerics::solve_tridiagonal<double>(factors, c.right);
   const std::array<double, n> expected{4.5, 8.0, 10.5, 12.0, 12.5, 12.0, 10.5, 8.0, 4.5};
@@ -85,8 +85,8 @@ TEST(TridiagonalSolve, SecondDifferencesGiveTheParabola) {
 }
 
 TEST(TridiagonalSolve, OneUnknown) {
-  std::vector<double> zero{0.0}, diagonal{4.0}, right{2.0}, multiplier(1), inverse_pivot(1);
-  numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, {}};
+  std::vector<double> zero{0.0}, diagonal{4.0}, right{2.0}, multiplier(1), inverse_pivot(1), scaled_above(1);
+  const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
   numerics::factor_tridiagonal<double>({zero, diagonal, zero}, factors);
   numerics::solve_tridiagonal<double>(factors, right);
   EXPECT_EQ(right[0], 0.5);
@@ -96,8 +96,8 @@ TEST(TridiagonalSolve, ManyRightSidesHaveSmallResiduals) {
   for (std::uint64_t seed = 0; seed < 50; ++seed) {
     const std::size_t n = 2 + seed;
     const TridiagonalCase c = some_tridiagonal(n, seed);
-    std::vector<double> multiplier(n), inverse_pivot(n);
-    numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, {}};
+    std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
+    const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
     numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
     std::mt19937_64 bits(seed);
     for (int k = 0; k < 3; ++k) {
@@ -113,7 +113,7 @@ TEST(TridiagonalSolve, ManyRightSidesHaveSmallResiduals) {
 TEST(TridiagonalSolve, FactorsMayTakeThePlaceOfTheMatrix) {
   TridiagonalCase c = some_tridiagonal(12, 3);
   const std::vector<double> expected = solve_copy_of(c.dense(), c.right);
-  numerics::TridiagonalFactors<double> factors{c.below, c.diagonal, {}};
+  const numerics::TridiagonalFactors<double> factors{c.below, c.diagonal, c.above};
   numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
   numerics::solve_tridiagonal<double>(factors, c.right);
   for (std::size_t i = 0; i < 12; ++i) EXPECT_NEAR(c.right[i], expected[i], 1e-13);
@@ -124,8 +124,8 @@ TEST(TridiagonalSolve, OpenAtTheLastUnknown) {
   constexpr std::size_t n = 15;
   constexpr double k = 0.7;
   TridiagonalCase c = some_tridiagonal(n, 8);
-  std::vector<double> multiplier(n), inverse_pivot(n);
-  numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, {}};
+  std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
+  const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
   numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
   std::vector<double> x = c.right;
   numerics::eliminate_downward<double>(factors, x);
@@ -147,8 +147,8 @@ TEST(TridiagonalSolve, OpenAtTheLastUnknown) {
 }
 
 TEST(TridiagonalSolve, UnequalLengthsAreAContractViolation) {
-  std::vector<double> three(3, 1.0), two(2, 1.0), multiplier(3), inverse_pivot(3);
-  numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, {}};
+  std::vector<double> three(3, 1.0), two(2, 1.0), multiplier(3), inverse_pivot(3), scaled_above(3);
+  const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
   EXPECT_THROW(numerics::factor_tridiagonal<double>({two, three, three}, factors), ContractViolation);
 }
 
