@@ -10,7 +10,8 @@ ROOT = Path(__file__).resolve().parent.parent
 # A folder may include itself and every folder of an earlier line, never a neighbour on its own line.
 LEVELS = [
     ["base"],
-    ["numerics", "stats", "geometry"],
+    ["numerics", "geometry"],
+    ["stats"],
     ["physics", "catalogue"],
     ["design", "logbook", "climate", "results"],
     ["plan"],

@@ -14,8 +14,9 @@ namespace houseleek {
 /// Shape:    a bijection of the counter for each key.
 /// Units:    bits.
 /// Valid:    every counter and key.
-/// Source:   [salmon2011] section 3.3 and Table 2.
-/// Checked by: RND-01 to RND-03
+/// Errors:   none; whole numbers.
+/// Source:   [salmon2011].
+/// Checked by: RND-01, RND-02, RND-03
 [[nodiscard]] constexpr std::array<std::uint32_t, 4> philox4x32_10(std::array<std::uint32_t, 4> counter,
                                                                    std::array<std::uint32_t, 2> key) {
   for (int round = 0; round < 10; ++round) {

@@ -33,7 +33,7 @@ struct Banded {
 ///           not a number.
 /// Errors:   growth at most 2 for diagonally dominant matrices [higham2002] section 9.5.
 /// Source:   Gaussian elimination, [higham2002] chapter 9.
-/// Checked by: numerics/linear_test.cpp
+/// Checked by: BandedSolve.EverySizeSolvesAndOpensAtTheLastUnknown
 template <LaneType L, int n, int half_band>
 inline void factor_all_but_last(Banded<L, n, half_band>& a) {
 #pragma GCC unroll 9

@@ -67,7 +67,7 @@ inline L exp_limits(L x, L y) {
 /// Valid:    -708.39 <= x <= 709.78; below it 0 (no subnormals), above it infinity.
 /// Errors:   at most 0.93 ulp measured.
 /// Source:   [cody1980] chapter 6 (reduction); own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Checked by: Elementary.DenseSweepsStayBelowTheStatedErrors, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L exp(L x) {
   namespace d = elementary_detail;
@@ -85,8 +85,8 @@ template <LaneType L>
 /// Units:    pure numbers.
 /// Valid:    normal positive finite x (2.3e-308 and above); elsewhere (0, negative, subnormal, infinite) not a number.
 /// Errors:   at most 0.9 ulp measured.
-/// Source:   [muller2016] section 4 (odd series in s); own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Source:   [muller2016] (odd series in s); own minimax coefficients.
+/// Checked by: Elementary.DenseSweepsStayBelowTheStatedErrors, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L log(L x) {
   namespace d = elementary_detail;
@@ -116,8 +116,8 @@ template <LaneType L>
 /// Elsewhere
 ///           not a number.
 /// Errors:   at most 1.3 ulp measured where |y log x| <= 700 (0.93 where it is <= 200).
-/// Source:   [muller2016] section 4; splitting of products [dekker1971]; own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Source:   [muller2016]; splitting of products [dekker1971]; own minimax coefficients.
+/// Checked by: Elementary.PowersStayBelowTheStatedErrors, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L pow(L x, L y) {
   namespace d = elementary_detail;

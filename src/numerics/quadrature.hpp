@@ -61,7 +61,7 @@ inline constexpr std::array<NodeWeight, 8> gauss_legendre<16>{{{0.09501250983763
 /// Valid:    f smooth on the interval; exact for polynomials of degree 2 order - 1.
 /// Errors:   rounding alone for such polynomials; else proportional to the derivative of order 2 `order`.
 /// Source:   [abramowitz1964] 25.4.30 and Table 25.4; digits recomputed to 40 places.
-/// Checked by: numerics/integral_root_test.cpp
+/// Checked by: Quadrature.ExactForPolynomialsOfItsDegreeAndNoFurther
 template <int order, class F>
 [[nodiscard]] inline double integrate(const F& f, double low, double high) {
   static_assert(!quadrature_detail::gauss_legendre<order>.empty(), "an order that is tabulated");

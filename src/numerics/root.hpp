@@ -28,7 +28,7 @@ struct Root {
 /// Valid:    low <= high and tolerance > 0 (else a contract violation); f continuous, or the change of sign is found.
 /// Errors:   |x - root| <= tolerance.
 /// Source:   [oliveira2020] algorithm 1.
-/// Checked by: numerics/integral_root_test.cpp
+/// Checked by: FindRoot.WithinToleranceAndCalls
 template <class F>
 [[nodiscard]] inline std::optional<Root> find_root(const F& f, const Bracket& bracket) {
   expects(bracket.low <= bracket.high && bracket.tolerance > 0.0, "low <= high and a positive tolerance");

@@ -13,8 +13,8 @@ namespace houseleek::numerics {
 /// Valid:    0 (gives 0 of the same sign) and 1e-290 <= |x| <= 1e300; smaller |x| gives something below 1e-96 of no
 ///           stated accuracy, infinity gives not a number.
 /// Errors:   at most 0.56 ulp measured.
-/// Source:   [muller2016] section 5 (Newton with exact residual); own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Source:   [muller2016] (Newton with exact residual); own minimax coefficients.
+/// Checked by: Elementary.DenseSweepsStayBelowTheStatedErrors, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L cbrt(L x) {
   const L a = abs(x);
@@ -44,8 +44,8 @@ template <LaneType L>
 /// Units:    pure numbers.
 /// Valid:    0 and 1e-300 <= x <= 1e300; negative x not a number.
 /// Errors:   at most 1.6 ulp measured.
-/// Source:   [muller2016] section 5; own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Source:   [muller2016]; own minimax coefficients.
+/// Checked by: Elementary.DenseSweepsStayBelowTheStatedErrors, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L power_four_fifths(L x) {
   const L read = from_bits<L>((bits_of(x) >> 20) | 0x4330000000000000ULL);

@@ -17,8 +17,8 @@ namespace houseleek::numerics {
 /// Units:    those of the caller; rows should be scaled alike, since pivots are compared by size.
 /// Valid:    any matrix; false where a column has no nonzero finite pivot (singular, or not a number): `a` is then spent.
 /// Errors:   backward stable in practice, [higham2002] section 9.3.
-/// Source:   [higham2002] algorithm 9.2.
-/// Checked by: numerics/linear_test.cpp
+/// Source:   [higham2002] chapter 9.
+/// Checked by: DenseSolve.LargeSystemsHaveSmallResiduals
 [[nodiscard]] inline bool factor_dense(std::span<double> a, std::span<int> exchanged_with) {
   const std::size_t n = exchanged_with.size();
   expects(a.size() == n * n, "n times n entries for n exchanges");

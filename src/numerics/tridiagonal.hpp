@@ -31,7 +31,7 @@ struct TridiagonalFactors {
 /// Valid:    diagonally dominant, or symmetric and positive definite; a zero pivot gives infinities or not a number.
 /// Errors:   backward stable for such matrices [higham2002] section 9.6.
 /// Source:   Thomas elimination, [higham2002] section 9.6.
-/// Checked by: numerics/linear_test.cpp
+/// Checked by: TridiagonalSolve.ManyRightSidesHaveSmallResiduals, Lanes.LinearSystemsGiveEqualBits
 template <LaneType L>
 inline void factor_tridiagonal(const Tridiagonal<L>& system, const TridiagonalFactors<L>& factors) {
   const std::size_t n = system.diagonal.size();

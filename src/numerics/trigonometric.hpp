@@ -20,7 +20,8 @@ struct SinCos {
 /// Valid:    |x| <= 2e5; beyond it not a number.
 /// Errors:   at most 0.8 ulp measured, the doubles nearest to every multiple of pi/2 included.
 /// Source:   [cody1980] chapter 8 (reduction); own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Checked by: Elementary.DenseSweepsStayBelowTheStatedErrors, Elementary.SineAndCosineNextToEveryMultipleOfHalfPi,
+///           Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline SinCos<L> sin_cos(L x) {
   namespace d = elementary_detail;
@@ -84,7 +85,7 @@ template <LaneType L>
 ///           positive); infinite arguments give not a number.
 /// Errors:   at most 2.4 ulp measured.
 /// Source:   [cody1980] chapter 11 (reduction); own minimax coefficients.
-/// Checked by: numerics/elementary_test.cpp
+/// Checked by: Elementary.AnglesOfPoints, Lanes.ElementaryFunctionsGiveEqualBits
 template <LaneType L>
 [[nodiscard]] inline L atan2(L y, L x) {
   namespace d = elementary_detail;

@@ -11,7 +11,7 @@ namespace houseleek::stats {
 /// Valid:    any z; below -37.6 it is 0.
 /// Errors:   relative at most 1e-15 for |z| <= 37.5 measured.
 /// Source:   [schonfelder1978] (the map and the weight); own coefficients.
-/// Checked by: numerics/distributions_test.cpp
+/// Checked by: NormalDistribution.ShareBelow
 [[nodiscard]] double standard_normal_cdf(double z);
 
 /// z below which the share p of a standard normal variable lies.
@@ -22,7 +22,7 @@ namespace houseleek::stats {
 /// Valid:    0 < p < 1 (else a contract violation).
 /// Errors:   relative at most 1e-15 measured.
 /// Source:   [wichura1988] algorithm AS 241.
-/// Checked by: numerics/distributions_test.cpp
+/// Checked by: NormalDistribution.Quantile, NormalDistribution.QuantileTurnsTheShareBack
 [[nodiscard]] double standard_normal_quantile(double p);
 
 /// Logarithm of the gamma function.
@@ -33,7 +33,7 @@ namespace houseleek::stats {
 /// Valid:    1e-10 <= x <= 1e10 (else a contract violation).
 /// Errors:   at most 8e-15 absolute, or relative where |result| > 1, measured.
 /// Source:   [abramowitz1964] 6.1.41.
-/// Checked by: numerics/distributions_test.cpp
+/// Checked by: GammaDistribution.LogarithmOfTheGammaFunction
 [[nodiscard]] double log_gamma(double x);
 
 /// Share of a gamma variable of this shape and scale 1 below x, and the share above, each to full relative precision.
@@ -49,7 +49,7 @@ struct GammaShares {
 /// Valid:    0.01 <= shape <= 1e3, x >= 0 (else a contract violation).
 /// Errors:   relative at most 2e-12 for the smaller share above 1e-280, measured.
 /// Source:   [abramowitz1964] 6.5.29 and 6.5.31.
-/// Checked by: numerics/distributions_test.cpp
+/// Checked by: GammaDistribution.SharesBelowAndAbove
 [[nodiscard]] GammaShares gamma_shares(double shape, double x);
 
 /// x below which the share p of a gamma variable of this shape and scale 1 lies.
@@ -61,7 +61,7 @@ struct GammaShares {
 /// Valid:    0.01 <= shape <= 1e3, 0 < p < 1; results below 1e-290 are 0; no convergence is a contract violation.
 /// Errors:   relative at most 2e-12 measured.
 /// Source:   [wilson1931]; [boucheron2013] section 2.4 (upper bound); Newton's method.
-/// Checked by: numerics/distributions_test.cpp
+/// Checked by: GammaDistribution.Quantile, GammaDistribution.QuantileConvergesAndGrowsEverywhere
 [[nodiscard]] double gamma_quantile(double shape, double p);
 
 }  // namespace houseleek::stats
