@@ -5,9 +5,7 @@
 #include <nvector/nvector_serial.h>
 #include <sundials/sundials_context.h>
 #include <sunlinsol/sunlinsol_band.h>
-#include <sunlinsol/sunlinsol_dense.h>
 #include <sunmatrix/sunmatrix_band.h>
-#include <sunmatrix/sunmatrix_dense.h>
 
 #include <algorithm>
 #include <cmath>
@@ -37,9 +35,9 @@ int event_callback(realtype time, N_Vector state, realtype* values, void* data) 
   return system.events(time, N_VGetArrayPointer(state), values) ? 0 : -1;
 }
 
-/// Slopes by differences for one stack and one room: heat unknowns act on their neighbours only, so every third one is
-/// moved at once; stores one by one, within the band. What lies outside the band (water on heat) is weak and left out:
-/// the matrix only steers CVODE's Newton, its residual is exact.
+/// Slopes by differences: heat unknowns act on their neighbours (with one stack and one room on no others), so every
+/// third one is moved at once; stores one by one, within the band. What lies outside the band is weak and left out (water
+/// on heat; other stacks' ceilings, masses and decks): the matrix only steers CVODE's Newton, whose residual is exact.
 int band_callback(realtype time, N_Vector state_vector, N_Vector slope_vector, SUNMatrix matrix, void* data,
                   N_Vector work_state, N_Vector work_slope, N_Vector /*unused*/) {
   auto& system = *static_cast<System*>(data);
@@ -93,11 +91,10 @@ class Solver {
     N_VDestroy(absolute);
     check(CVodeSetUserData(cvode_, &system), "CVodeSetUserData");
     check(CVodeSetMaxNumSteps(cvode_, 100000), "CVodeSetMaxNumSteps");
-    const bool is_banded = system.has_one_stack_and_room();
-    matrix_ = is_banded ? SUNBandMatrix(n, 1, 1, context_) : SUNDenseMatrix(n, n, context_);
-    linear_ = is_banded ? SUNLinSol_Band(state_, matrix_, context_) : SUNLinSol_Dense(state_, matrix_, context_);
+    matrix_ = SUNBandMatrix(n, 1, 1, context_);
+    linear_ = SUNLinSol_Band(state_, matrix_, context_);
     check(CVodeSetLinearSolver(cvode_, linear_, matrix_), "CVodeSetLinearSolver");
-    if (is_banded) check(CVodeSetJacFn(cvode_, band_callback), "CVodeSetJacFn");
+    check(CVodeSetJacFn(cvode_, band_callback), "CVodeSetJacFn");
     if (system.n_stores() > 0) {
       check(CVodeRootInit(cvode_, static_cast<int>(system.n_stores()), event_callback), "CVodeRootInit");
       check(CVodeSetNoInactiveRootWarn(cvode_), "CVodeSetNoInactiveRootWarn");  // a just full store passes on nothing

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "base/contract.hpp"
+#include "comparison.hpp"
 #include "second_opinion.hpp"
 #include "support/reference_check.hpp"
 #include "synthetic_weather.hpp"
@@ -290,7 +291,7 @@ TEST(SecondOpinion, RoomsBehindAPartitionComeTogether) {
 }
 
 TEST(SecondOpinion, StacksApartAreAsEachAlone) {
-  // The full matrix of several stacks gives what the band of one gives.
+  // Several stacks in one system, whose matrix then lacks a few slopes, are what each is by itself.
   const simulation::Group bare = one_stack_group(Kind::bare);
   const simulation::Group planted = one_stack_group(Kind::ventilated);
   simulation::Group both = bare;
@@ -322,6 +323,27 @@ TEST(SecondOpinion, TighterTolerancesChangeLittle) {
     EXPECT_NEAR(usual.ceiling_c[hour], tight.ceiling_c[hour], 1e-4);
     EXPECT_NEAR(usual.water_mm[hour], tight.water_mm[hour], 1e-4);
   }
+}
+
+TEST(SecondOpinion, ADifferenceIsSeen) {
+  // One part in a hundred of the albedo is far outside the bars the two programs are held to.
+  const climate::ForcingSource weather = synthetic_weather();
+  simulation::Group group = one_stack_group(Kind::bare);
+  const HourMarks right = second_opinion_run(group, weather, 200 * 24, 48, 1e-8, 1).front();
+  group.stacks[0].surface.albedo += 0.01;
+  const HourMarks wrong = second_opinion_run(group, weather, 200 * 24, 48, 1e-8, 1).front();
+  results::StackYear judged;
+  judged.surface_c = wrong.surface_c;
+  judged.membrane_c = wrong.membrane_c;
+  judged.ceiling_c = wrong.ceiling_c;
+  results::RoomYear room;
+  room.air_c = wrong.room_air_c;
+  const StackDifference apart = difference(judged, room, right);
+  EXPECT_GT(apart.surface_k.largest, 0.1);
+  EXPECT_GT(apart.ceiling_k.largest, 0.005);
+  EXPECT_LT(apart.foliage_k.largest, 1e-300);
+  judged.surface_c.pop_back();
+  EXPECT_TRUE(std::isinf(difference(judged, room, right).surface_k.largest));
 }
 
 TEST(SecondOpinion, WateringFollowsItsDays) {

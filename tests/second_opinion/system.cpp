@@ -318,6 +318,11 @@ void System::move_water(OneStack& stack, const Moment& moment, const double* sta
     flow = out + passing;
     if (flow > 0.0) flow_c = (out * t[end - 1] + passing * flow_c) / flow;
   }
+  // What drains crosses the layers below the last store too, and leaves the module at its bottom.
+  for (; slice < stack.mesh.module.size(); ++slice) {
+    into[slice] += heat_capacity_water_j_per_kg_k * flow * (flow_c - t[slice]);
+    flow_c = t[slice];
+  }
   now.drained_kg_per_m2_s = flow;
 }
 

@@ -32,10 +32,9 @@ class System {
   System& operator=(const System&) = delete;
 
   [[nodiscard]] std::size_t size() const { return size_; }
-  /// Unknowns before the first store; with one stack and one room only neighbours among them act on each other.
+  /// Unknowns before the first store: stack by stack foliage and slices top down, then the rooms' masses.
   [[nodiscard]] std::size_t n_heat() const { return n_heat_; }
   [[nodiscard]] std::size_t n_stores() const { return size_ - n_heat_; }
-  [[nodiscard]] bool has_one_stack_and_room() const { return stacks_.size() == 1 && group_.rooms.size() == 1; }
   [[nodiscard]] std::vector<double> initial_state() const;
 
   /// Rain, watering and gains stay as they are within a segment; `fraction` counts in the hour.

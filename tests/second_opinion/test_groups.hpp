@@ -105,4 +105,23 @@ inline simulation::Group one_stack_group(Kind kind) {
   return group;
 }
 
+/// A bare strip and a planted patch over one room, a netted patch over the next, all joined sideways.
+inline simulation::Group linked_group() {
+  simulation::Group group = one_stack_group(Kind::bare);
+  group.stacks[0].area_m2 = 5.0;
+  group.stacks.push_back(one_stack_group(Kind::contact).stacks[0]);
+  group.stacks[1].area_m2 = 12.0;
+  group.stacks.push_back(one_stack_group(Kind::netted).stacks[0]);
+  group.stacks[2].area_m2 = 16.0;
+  group.stacks[2].room = 1;
+  group.rooms.push_back(group.rooms[0]);
+  group.rooms[1].internal_gain_w.fill(250.0);
+  group.rooms[1].is_held = true;
+  group.rooms[1].heat_below_c = 20.0;
+  group.rooms[1].cool_above_c = 25.0;
+  group.side_links = {{0, 1, 6.0, 0.4}, {1, 2, 3.0, 0.5}};
+  group.partitions = {{0, 1, 22.0}};
+  return group;
+}
+
 }  // namespace houseleek::tests::second_opinion
