@@ -11,6 +11,7 @@ template <class L>
 struct Column {
   int n = 0;
   std::vector<L> capacity_j_per_m2_k;            // n
+  std::vector<L> rate_w_per_m2_k;                // n; capacity over (gamma h)
   std::vector<L> between_w_per_m2_k;             // n + 1; [0] top face to first slice, [n] last slice to bottom face
   std::vector<L> carried_down_w_per_m2_k;        // n + 1; c_w q of water moving down through each face, else 0
   std::vector<L> carried_up_w_per_m2_k;          // n + 1; c_w |q| of water moving up
@@ -23,8 +24,8 @@ struct Column {
 
   explicit Column(int n_slices) : n(n_slices) {
     const auto size = static_cast<std::size_t>(n_slices);
-    for (auto* a : {&capacity_j_per_m2_k, &temperature_c, &stage_c, &known_c, &particular, &by_top, &by_bottom, &pivot,
-                    &upper_over_pivot, &lower}) {
+    for (auto* a : {&capacity_j_per_m2_k, &rate_w_per_m2_k, &temperature_c, &stage_c, &known_c, &particular, &by_top,
+                    &by_bottom, &pivot, &upper_over_pivot, &lower}) {
       a->assign(size, L(0.0));
     }
     for (auto* a : {&between_w_per_m2_k, &carried_down_w_per_m2_k, &carried_up_w_per_m2_k}) a->assign(size + 1, L(0.0));
@@ -36,10 +37,12 @@ struct Column {
 template <class L>
 inline void factor_column(Column<L>& c, const L gamma_step_s) {
   const int n = c.n;
+  const L per_s = L(1.0) / gamma_step_s;
   for (int k = 0; k < n; ++k) {
     const L down = c.between_w_per_m2_k[k] + c.carried_down_w_per_m2_k[k];      // from above
     const L up = c.between_w_per_m2_k[k + 1] + c.carried_up_w_per_m2_k[k + 1];  // from below
-    const L diagonal = c.capacity_j_per_m2_k[k] / gamma_step_s + down + up;
+    c.rate_w_per_m2_k[k] = c.capacity_j_per_m2_k[k] * per_s;
+    const L diagonal = c.rate_w_per_m2_k[k] + down + up;
     c.lower[k] = down;
     if (k == 0) {
       c.pivot[k] = L(1.0) / diagonal;
@@ -64,12 +67,12 @@ inline void factor_column(Column<L>& c, const L gamma_step_s) {
 
 /// What the slices would be with both faces at 0 degC, from known_c.
 template <class L>
-inline void solve_particular(Column<L>& c, const L gamma_step_s) {
+inline void solve_particular(Column<L>& c) {
   const int n = c.n;
-  L forward = c.capacity_j_per_m2_k[0] / gamma_step_s * c.known_c[0] * c.pivot[0];
+  L forward = c.rate_w_per_m2_k[0] * c.known_c[0] * c.pivot[0];
   c.particular[0] = forward;
   for (int k = 1; k < n; ++k) {
-    forward = (c.capacity_j_per_m2_k[k] / gamma_step_s * c.known_c[k] + c.lower[k] * forward) * c.pivot[k];
+    forward = (c.rate_w_per_m2_k[k] * c.known_c[k] + c.lower[k] * forward) * c.pivot[k];
     c.particular[k] = forward;
   }
   for (int k = n - 2; k >= 0; --k) c.particular[k] += c.upper_over_pivot[k] * c.particular[k + 1];

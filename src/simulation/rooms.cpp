@@ -114,11 +114,13 @@ void room_residuals(const Group& group, std::span<const RoomStage> stages, std::
 }
 
 void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w,
+                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w, RoomSolver& solver,
                  std::span<RoomState> changes) {
   const std::size_t n = 3 * group.rooms.size();
-  std::vector<double> slope(n * n, 0.0);
-  std::vector<double> right(n);
+  auto& slope = solver.slope;
+  auto& right = solver.right;
+  slope.assign(n * n, 0.0);
+  right.resize(n);
   const auto at = [&](std::size_t row, std::size_t column) -> double& { return slope[row * n + column]; };
   for (std::size_t k = 0; k < n; ++k) right[k] = -residual_w[k];
   for (std::size_t i = 0; i < group.rooms.size(); ++i) {
@@ -161,7 +163,8 @@ void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::spa
     at(surface, air) += stack.area_m2 * c.radiative_w_per_m2_k * by_air;
     at(surface, surface) += stack.area_m2 * c.radiative_w_per_m2_k * (by_surface - 1.0);
   }
-  std::vector<int> exchanged(n);
+  auto& exchanged = solver.exchanged;
+  exchanged.resize(n);
   expects(numerics::factor_dense(slope, exchanged), "rooms that lose heat somewhere");
   numerics::solve_dense(slope, exchanged, right);
   for (std::size_t i = 0; i < group.rooms.size(); ++i) changes[i] = {right[3 * i], right[3 * i + 1], right[3 * i + 2]};

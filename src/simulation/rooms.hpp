@@ -47,10 +47,16 @@ struct AirExchange {
 void room_residuals(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
                     std::span<const CeilingReport> ceilings, std::span<double> residual_w);
 
+/// Working space of solve_rooms, kept by the caller between calls.
+struct RoomSolver {
+  std::vector<double> slope, right;
+  std::vector<int> exchanged;
+};
+
 /// One Newton step of all rooms with their ceilings eliminated; fills the changes.
 /// Errors:   throws ContractViolation if the system is singular.
 void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w,
+                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w, RoomSolver& solver,
                  std::span<RoomState> changes);
 
 /// The part of phi_int and phi_sol that reaches each node [iso13790, Annex C].

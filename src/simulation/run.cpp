@@ -94,24 +94,27 @@ struct Run {
   std::vector<CeilingReport> ceilings;           // in the order of group.stacks
   std::vector<double> residual_w;
   std::vector<RoomState> changes;
+  std::vector<RoomTemperatures> seen;  // by the batch at work
+  std::vector<CeilingReport> reports;  // of the batch at work
+  RoomSolver solver;
   results::GroupYear result;
   double largest_residual = 0.0;
   // Sums over the hour.
   std::vector<double> operative_c_s, added_j, removed_j, hour_residual_frac;
 };
 
-std::vector<RoomTemperatures> rooms_of(const Run& run, const BatchPlace& place, std::span<const RoomState> states) {
-  std::vector<RoomTemperatures> seen;
+std::span<const RoomTemperatures> rooms_of(Run& run, const BatchPlace& place, std::span<const RoomState> states) {
+  run.seen.clear();
   for (const std::size_t i : place.stacks) {
     const RoomState& room = states[static_cast<std::size_t>(run.group.stacks[i].room)];
-    seen.push_back({room.air_c, room.surface_c});
+    run.seen.push_back({room.air_c, room.surface_c});
   }
-  return seen;
+  return run.seen;
 }
 
 /// Newton's method on all stacks and rooms of one stage. False if it does not converge.
 bool solve_stage(Run& run, std::size_t stage) {
-  std::vector<CeilingReport> reports;
+  auto& reports = run.reports;
   for (int iteration = 0; iteration < most_newton_iterations; ++iteration) {
     double worst = 0.0;
     for (BatchPlace& place : run.batches) {
@@ -135,7 +138,7 @@ bool solve_stage(Run& run, std::size_t stage) {
       place.batch->eliminate(reports);
       for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
     }
-    solve_rooms(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w, run.changes);
+    solve_rooms(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w, run.solver, run.changes);
     for (BatchPlace& place : run.batches) place.batch->update(rooms_of(run, place, run.changes));
     for (std::size_t i = 0; i < run.guess.size(); ++i) {
       run.guess[i].air_c += run.changes[i].air_c;

@@ -86,7 +86,7 @@ class StackBatchOf final : public StackBatch {
     NodeStage<L>& s = stage_[stage];
     for (int i = 0; i < width; ++i) {
       StackLane& lane = lanes_[static_cast<std::size_t>(i)];
-      lane.prepare_stage(stage, forcing);
+      lane.prepare_stage(stage, forcing, i == 0 ? nullptr : &lanes_[0]);
       put_stage(s, i, lane.stage[stage]);
     }
     s.foliage_rate_w_per_m2_k = constants_.leaf_capacity_j_per_m2_k / gamma_step_s;
@@ -103,7 +103,7 @@ class StackBatchOf final : public StackBatch {
                              ratio * (first_module_c_[static_cast<std::size_t>(k)] - module_.temperature_c[k]);
       }
       factor_column(module_, gamma_step_s);
-      solve_particular(module_, gamma_step_s);
+      solve_particular(module_);
       const int last = module_.n - 1;
       s.module_top_w_per_m2_k = module_.between_w_per_m2_k[0];
       s.module_bottom_w_per_m2_k = module_.between_w_per_m2_k[module_.n];
@@ -116,11 +116,12 @@ class StackBatchOf final : public StackBatch {
     }
     for (int k = 0; k < deck_.n; ++k) {
       L sideways(0.0);
-      for (int i = 0; i < n_stacks_; ++i) {
-        set_lane(sideways, i,
-                 sideways_w_per_m2.empty() ? 0.0 : sideways_w_per_m2[static_cast<std::size_t>(i * deck_.n + k)]);
+      if (!sideways_w_per_m2.empty()) {
+        for (int i = 0; i < n_stacks_; ++i) {
+          set_lane(sideways, i, sideways_w_per_m2[static_cast<std::size_t>(i * deck_.n + k)]);
+        }
       }
-      const L moved = sideways * L(step_s_) / deck_.capacity_j_per_m2_k[k];
+      const L moved = sideways * deck_inverse_k_m2_per_j_[static_cast<std::size_t>(k)] * L(step_s_);
       const L implicit =
           stage == 0
               ? L(0.0)
@@ -129,7 +130,7 @@ class StackBatchOf final : public StackBatch {
       if (stage == 1) sideways_kept_[static_cast<std::size_t>(k)] = sideways;  // its weights are the whole step's
     }
     if (stage == 0) first_deck_known_c_ = deck_.known_c;
-    solve_particular(deck_, gamma_step_s);
+    solve_particular(deck_);
     const int last = deck_.n - 1;
     s.deck_top_w_per_m2_k = deck_.between_w_per_m2_k[0];
     s.deck_bottom_w_per_m2_k = deck_.between_w_per_m2_k[deck_.n];
@@ -266,7 +267,8 @@ class StackBatchOf final : public StackBatch {
   L reflected_frac_{0.0};
   Column<L> module_;
   Column<L> deck_;
-  std::vector<L> module_dry_j_per_m2_k_, module_thickness_m_, module_conductivity_w_per_m_k_;
+  std::vector<L> module_half_m2_k_per_w_;  // resistance of half a slice
+  std::vector<L> deck_inverse_k_m2_per_j_;
   std::vector<L> start_capacity_j_per_m2_k_, end_capacity_j_per_m2_k_;
   std::vector<L> first_module_c_, first_deck_c_, first_deck_known_c_;
   std::array<std::vector<L>, 2> conducted_;

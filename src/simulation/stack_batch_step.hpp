@@ -63,10 +63,14 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
     }
   };
   fill(deck_, meshes.deck);
+  deck_inverse_k_m2_per_j_.resize(static_cast<std::size_t>(deck_.n), L(0.0));
+  for (std::size_t s = 0; s < deck_inverse_k_m2_per_j_.size(); ++s) {
+    put(deck_inverse_k_m2_per_j_[s], 1.0 / lane_at(deck_.capacity_j_per_m2_k[s], i));
+  }
   const std::size_t n_module = static_cast<std::size_t>(module_.n);
-  if (module_thickness_m_.empty()) {
-    for (auto* a : {&module_dry_j_per_m2_k_, &module_thickness_m_, &module_conductivity_w_per_m_k_,
-                    &start_capacity_j_per_m2_k_, &end_capacity_j_per_m2_k_, &first_module_c_}) {
+  if (module_half_m2_k_per_w_.empty()) {
+    for (auto* a :
+         {&module_half_m2_k_per_w_, &start_capacity_j_per_m2_k_, &end_capacity_j_per_m2_k_, &first_module_c_}) {
       a->assign(n_module, L(0.0));
     }
     for (auto& a : conducted_) a.assign(n_module + 1, L(0.0));
@@ -74,12 +78,10 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
   }
   if constexpr (m) {
     fill(module_, meshes.module);
-    module_dry_j_per_m2_k_ = module_.capacity_j_per_m2_k;
     for (std::size_t s = 0; s < n_module; ++s) {
       const Slice& slice = meshes.module.slices[s];
       const Layer& layer = meshes.module.layers[static_cast<std::size_t>(slice.layer)];
-      put(module_thickness_m_[s], slice.thickness_m);
-      put(module_conductivity_w_per_m_k_[s], layer.conductivity_dry_w_per_m_k);
+      put(module_half_m2_k_per_w_[s], 0.5 * slice.thickness_m / layer.conductivity_dry_w_per_m_k);
       const double water = slice.store < 0 ? 0.0 : lane.water_frac[static_cast<std::size_t>(slice.store)];
       put(end_capacity_j_per_m2_k_[s], slice.thickness_m * (layer.heat_capacity_dry_j_per_m3_k +
                                                             water_heat_j_per_kg_k * water_density_kg_per_m3 * water));
@@ -137,10 +139,13 @@ void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
           layer.conductivity_dry_w_per_m_k + layer.wet_rise_w_per_m_k * over / (1.0 + layer.wet_bend * over);
       const double capacity =
           layer.heat_capacity_dry_j_per_m3_k + water_heat_j_per_kg_k * water_density_kg_per_m3 * water[j];
+      // Slices of a store are alike.
+      const double thickness_m = store.depth_m / store.n_slices;
+      const double half = 0.5 * thickness_m / conductivity;
       for (int s = store.first_slice; s < store.first_slice + store.n_slices; ++s) {
         const std::size_t k = static_cast<std::size_t>(s);
-        set_lane(module_conductivity_w_per_m_k_[k], i, conductivity);
-        set_lane(module_.capacity_j_per_m2_k[k], i, mesh.slices[k].thickness_m * capacity);
+        set_lane(module_half_m2_k_per_w_[k], i, half);
+        set_lane(module_.capacity_j_per_m2_k[k], i, thickness_m * capacity);
       }
     }
     if (stage == 0) {
@@ -154,17 +159,12 @@ void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
     }
   }
   if (shape.stores.empty()) return;
-  const L half(0.5);
-  for (int face = 0; face <= module_.n; ++face) {
-    L resistance(0.0);
-    if (face > 0)
-      resistance += half * module_thickness_m_[static_cast<std::size_t>(face - 1)] /
-                    module_conductivity_w_per_m_k_[static_cast<std::size_t>(face - 1)];
-    if (face < module_.n)
-      resistance += half * module_thickness_m_[static_cast<std::size_t>(face)] /
-                    module_conductivity_w_per_m_k_[static_cast<std::size_t>(face)];
-    module_.between_w_per_m2_k[static_cast<std::size_t>(face)] = L(1.0) / resistance;
+  const auto half = [this](int k) { return module_half_m2_k_per_w_[static_cast<std::size_t>(k)]; };
+  module_.between_w_per_m2_k[0] = L(1.0) / half(0);
+  for (int face = 1; face < module_.n; ++face) {
+    module_.between_w_per_m2_k[static_cast<std::size_t>(face)] = L(1.0) / (half(face - 1) + half(face));
   }
+  module_.between_w_per_m2_k[static_cast<std::size_t>(module_.n)] = L(1.0) / half(module_.n - 1);
 }
 
 template <class L, bool c, bool t, bool m>

@@ -111,7 +111,7 @@ void StackLane::begin_step(double new_step_s, double seconds_into_hour, const cl
                 step_s, forecast);
 }
 
-void StackLane::prepare_stage(int index, const climate::Forcing& f) {
+void StackLane::prepare_stage(int index, const climate::Forcing& f, const StackLane* like) {
   LaneStage& s = stage[static_cast<std::size_t>(index)];
   const Stack& stack = *spec;
   const double density =
@@ -124,8 +124,14 @@ void StackLane::prepare_stage(int index, const climate::Forcing& f) {
   s.sky_w_per_m2 = f.sky_longwave_w_per_m2;
   s.air_vapour_k = f.vapour_pressure_pa / s.pressure_per_k;
   const double below_net_frac = stack.has_net ? stack.net.wind_below_frac : 1.0;
-  s.film = film_law(stack.outside_film, f.wind_m_per_s * below_net_frac);
-  if (stack.has_net) s.net_film = film_law(stack.outside_film, f.wind_m_per_s);
+  if (like != nullptr && like->spec->outside_film == stack.outside_film && like->spec->has_net == stack.has_net &&
+      like->spec->net == stack.net) {
+    s.film = like->stage[static_cast<std::size_t>(index)].film;
+    s.net_film = like->stage[static_cast<std::size_t>(index)].net_film;
+  } else {
+    s.film = film_law(stack.outside_film, f.wind_m_per_s * below_net_frac);
+    if (stack.has_net) s.net_film = film_law(stack.outside_film, f.wind_m_per_s);
+  }
   const double arriving = rain_kg_per_m2_s + watering_kg_per_m2_s;
   s.rain_w_per_m2_k = water_heat_j_per_kg_k * arriving;
   s.rain_w_per_m2 =

@@ -76,7 +76,8 @@ struct StackLane {
 
   void begin_hour(int hour_of_year);
   void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end);
-  void prepare_stage(int stage, const climate::Forcing& forcing);
+  /// `like`: another lane whose stage is prepared already; its films are taken over where they must be the same (null: none).
+  void prepare_stage(int stage, const climate::Forcing& forcing, const StackLane* like);
   void note_evaporation(int stage, double leaf_w_per_m2, double ground_w_per_m2);
   /// Advances the water with exactly the stage-weighted evapotranspiration; false if a store would be overdrawn.
   [[nodiscard]] bool advance();

@@ -22,7 +22,7 @@ struct WaterStep {
   bool is_overdrawn = false;  // a store would fall below its residual: the caller must step finer
 };
 
-/// Advances the stores by one step: unit-gradient drainage, implicit, top down, sub-stepped until halving changes no store by 2 um.
+/// Advances the stores by one step: unit-gradient drainage, implicit, top down, sub-stepped until its error is below 2 um.
 /// Equation: D rho dtheta/dt = q_in - q_out - U; q_out = rho K y^b, y = (theta - holds)/(saturated - holds)
 /// Shape:    stores top to bottom in mesh.stores; water_frac one value a store; result as in WaterStep.
 /// Units:    step_s in s; water by volume; fluxes in kg/m2s.
