@@ -93,7 +93,7 @@ struct InsideFilm {
   bool operator==(const InsideFilm&) const = default;
 };
 
-/// Watering: a depth of water given at an hour of the day.
+/// One rule of watering: a depth of water given at an hour of the day, in a season.
 struct Watering {
   double depth_mm = 0.0;  // 0: never
   int hour = 7;
@@ -117,7 +117,7 @@ struct Stack {
   Gap gap;
   OutsideFilm outside_film;
   InsideFilm inside_film;
-  Watering watering;
+  std::vector<Watering> waterings;  // each followed by itself; what they give at one hour adds up
   std::vector<Layer> module;  // empty: the surface is the deck's own
   std::vector<Layer> deck;
   double initial_temperature_c = 15.0;

@@ -75,16 +75,17 @@ double StackLane::water_kg_per_m2(const std::vector<double>& water) const {
 
 void StackLane::begin_hour(int hour_of_year) {
   planned_watering_kg_per_m2_s = 0.0;
-  const Watering& rule = spec->watering;
-  if (rule.depth_mm <= 0.0 || hour_of_year % 24 != rule.hour) return;
   const int day = hour_of_year / 24 % 365;
-  const bool is_in_season = rule.first_day <= rule.last_day ? day >= rule.first_day && day <= rule.last_day
-                                                            : day >= rule.first_day || day <= rule.last_day;
-  if (!is_in_season) return;
-  const int since = day >= rule.first_day ? day - rule.first_day : day + 365 - rule.first_day;
-  const bool is_due =
-      rule.every_days > 0 ? since % rule.every_days == 0 : root_store_frac(water_frac) < rule.when_store_below_frac;
-  if (is_due) planned_watering_kg_per_m2_s = rule.depth_mm / watering_time_s;
+  for (const Watering& rule : spec->waterings) {
+    if (rule.depth_mm <= 0.0 || hour_of_year % 24 != rule.hour) continue;
+    const bool is_in_season = rule.first_day <= rule.last_day ? day >= rule.first_day && day <= rule.last_day
+                                                              : day >= rule.first_day || day <= rule.last_day;
+    if (!is_in_season) continue;
+    const int since = day >= rule.first_day ? day - rule.first_day : day + 365 - rule.first_day;
+    const bool is_due =
+        rule.every_days > 0 ? since % rule.every_days == 0 : root_store_frac(water_frac) < rule.when_store_below_frac;
+    if (is_due) planned_watering_kg_per_m2_s += rule.depth_mm / watering_time_s;
+  }
 }
 
 void StackLane::begin_step(double new_step_s, double seconds_into_hour, const climate::Forcing& at_end) {

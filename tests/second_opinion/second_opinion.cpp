@@ -167,7 +167,9 @@ std::vector<double> jumps_within(const simulation::Group& group, const climate::
   const auto rain = [&](int slot) { return forcing(hour, (slot + 0.5) / n_slots).rain_kg_per_m2_s; };
   bool is_watered = false;
   for (const simulation::Stack& stack : group.stacks) {
-    is_watered = is_watered || watering_kg_per_m2_s(stack.watering, hour) > 0.0;
+    for (const simulation::Watering& rule : stack.waterings) {
+      is_watered = is_watered || watering_kg_per_m2_s(rule, hour) > 0.0;
+    }
   }
   for (int slot = 1; slot < n_slots; ++slot) {
     const bool is_watering_end = slot == 1 && is_watered;

@@ -136,8 +136,11 @@ void System::begin_segment(const climate::ForcingSource& forcing, int hour, doub
   const double middle = 0.5 * (from_fraction + to_fraction);
   rain_kg_per_m2_s_ = forcing_(hour, middle).rain_kg_per_m2_s;
   for (OneStack& stack : stacks_) {
-    const double rate = watering_kg_per_m2_s(stack.design->watering, hour);
-    stack.watering_kg_per_m2_s = middle * hour_s < 600.0 ? rate : 0.0;
+    stack.watering_kg_per_m2_s = 0.0;
+    if (middle * hour_s >= 600.0) continue;
+    for (const simulation::Watering& rule : stack.design->waterings) {
+      stack.watering_kg_per_m2_s += watering_kg_per_m2_s(rule, hour);
+    }
   }
 }
 

@@ -94,10 +94,7 @@ inline simulation::Group one_stack_group(Kind kind) {
     if (kind == Kind::contact) stack.under = simulation::Under::contact;
     if (kind == Kind::closed) stack.under = simulation::Under::closed_gap;
     stack.has_net = kind == Kind::netted;
-    stack.watering.depth_mm = 6.0;
-    stack.watering.every_days = 4;
-    stack.watering.first_day = 120;
-    stack.watering.last_day = 270;
+    stack.waterings.push_back({.depth_mm = 6.0, .every_days = 4, .first_day = 120, .last_day = 270});
   }
   simulation::Group group;
   group.stacks = {stack};
