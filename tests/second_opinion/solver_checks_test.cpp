@@ -358,6 +358,9 @@ TEST(SecondOpinion, WateringFollowsItsDays) {
   EXPECT_EQ(watering_kg_per_m2_s(rule, 361 * 24 + 7), 0.0);
   EXPECT_EQ(watering_kg_per_m2_s(rule, 1 * 24 + 7), 0.01);  // six days on, past the year's end
   EXPECT_EQ(watering_kg_per_m2_s(rule, 7 * 24 + 7), 0.0);   // after the last day
+  simulation::Stack twice;
+  twice.waterings = {rule, rule};
+  EXPECT_EQ(watering_kg_per_m2_s(twice, 360 * 24 + 7), 0.02);
   rule.every_days = 0;
   EXPECT_THROW(static_cast<void>(watering_kg_per_m2_s(rule, 7)), ContractViolation);
 }

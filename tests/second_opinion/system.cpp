@@ -66,6 +66,12 @@ double watering_kg_per_m2_s(const simulation::Watering& watering, int hour) {
   return watering.depth_mm / 600.0;
 }
 
+double watering_kg_per_m2_s(const simulation::Stack& stack, int hour) {
+  double sum = 0.0;
+  for (const simulation::Watering& rule : stack.waterings) sum += watering_kg_per_m2_s(rule, hour);
+  return sum;
+}
+
 System::System(const simulation::Group& group, int slice_refinement) : group_(group), rooms_(group_) {
   std::size_t next = 0;
   for (const simulation::Stack& design : group_.stacks) {

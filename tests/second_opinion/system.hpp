@@ -100,6 +100,8 @@ class System {
 };
 
 /// Watering given during the first 600 s of an hour; throws for the rule by the store, which this program lacks.
-[[nodiscard]] double watering_kg_per_m2_s(const simulation::Watering& watering, int hour);
+[[nodiscard]] double watering_kg_per_m2_s(const simulation::Watering& rule, int hour);
+/// All rules of a stack; what falls in the same hour adds up.
+[[nodiscard]] double watering_kg_per_m2_s(const simulation::Stack& stack, int hour);
 
 }  // namespace houseleek::tests::second_opinion
