@@ -18,13 +18,13 @@ inline constexpr double least_normal = std::numeric_limits<double>::min();
 inline constexpr double largest = std::numeric_limits<double>::max();
 inline constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
-/// c0 + x c1 + x^2 c2 + ..., each coefficient in turn (Horner).
+/// c0 + x c1 + x^2 c2 + ..., each coefficient in turn (Horner). Always inline: a call would carry a dozen arguments.
 template <LaneType L>
-inline L polynomial(L, double c) {
+[[gnu::always_inline]] inline L polynomial(L, double c) {
   return L(c);
 }
 template <LaneType L, class... Rest>
-inline L polynomial(L x, double c, Rest... rest) {
+[[gnu::always_inline]] inline L polynomial(L x, double c, Rest... rest) {
   return L(c) + x * polynomial(x, rest...);
 }
 

@@ -29,6 +29,27 @@ struct LaneVectors<8> {
   typedef std::uint64_t Unsigned __attribute__((vector_size(64)));
 };
 
+// Registers of this build hold so many doubles. Comparisons and choices of wider vectors are made piece by piece here: g++ 12
+// would make a jump of each element, which is slow, and (seen with -O1 and -O2) then loses the stack of calls in between.
+template <int n>
+inline constexpr bool fits_register = n * 8 <= __BIGGEST_ALIGNMENT__ || n == 2;
+
+template <class Half, class Whole>
+inline Half half_of(const Whole& whole, int which) {
+  static_assert(2 * sizeof(Half) == sizeof(Whole));
+  Half half;
+  __builtin_memcpy(&half, reinterpret_cast<const char*>(&whole) + which * static_cast<int>(sizeof(Half)), sizeof(Half));
+  return half;
+}
+template <class Whole, class Half>
+inline Whole join(const Half& low, const Half& high) {
+  static_assert(2 * sizeof(Half) == sizeof(Whole));
+  Whole whole;
+  __builtin_memcpy(&whole, &low, sizeof(Half));
+  __builtin_memcpy(reinterpret_cast<char*>(&whole) + sizeof(Half), &high, sizeof(Half));
+  return whole;
+}
+
 template <int n>
 struct LaneMask {
   using Vector = typename LaneVectors<n>::Bits;
@@ -51,10 +72,38 @@ struct Lane {
   Lane& operator+=(Lane b) { return *this = *this + b; }
   Lane& operator-=(Lane b) { return *this = *this - b; }
   Lane& operator*=(Lane b) { return *this = *this * b; }
-  friend LaneMask<n> operator<(Lane a, Lane b) { return {a.v < b.v}; }
-  friend LaneMask<n> operator<=(Lane a, Lane b) { return {a.v <= b.v}; }
-  friend LaneMask<n> operator>(Lane a, Lane b) { return {a.v > b.v}; }
-  friend LaneMask<n> operator>=(Lane a, Lane b) { return {a.v >= b.v}; }
+  friend LaneMask<n> operator<(Lane a, Lane b) {
+    if constexpr (fits_register<n>) {
+      return {a.v < b.v};
+    } else {
+      using Half = Lane<n / 2>;
+      return join<LaneMask<n>>(half_of<Half>(a, 0) < half_of<Half>(b, 0), half_of<Half>(a, 1) < half_of<Half>(b, 1));
+    }
+  }
+  friend LaneMask<n> operator<=(Lane a, Lane b) {
+    if constexpr (fits_register<n>) {
+      return {a.v <= b.v};
+    } else {
+      using Half = Lane<n / 2>;
+      return join<LaneMask<n>>(half_of<Half>(a, 0) <= half_of<Half>(b, 0), half_of<Half>(a, 1) <= half_of<Half>(b, 1));
+    }
+  }
+  friend LaneMask<n> operator>(Lane a, Lane b) {
+    if constexpr (fits_register<n>) {
+      return {a.v > b.v};
+    } else {
+      using Half = Lane<n / 2>;
+      return join<LaneMask<n>>(half_of<Half>(a, 0) > half_of<Half>(b, 0), half_of<Half>(a, 1) > half_of<Half>(b, 1));
+    }
+  }
+  friend LaneMask<n> operator>=(Lane a, Lane b) {
+    if constexpr (fits_register<n>) {
+      return {a.v >= b.v};
+    } else {
+      using Half = Lane<n / 2>;
+      return join<LaneMask<n>>(half_of<Half>(a, 0) >= half_of<Half>(b, 0), half_of<Half>(a, 1) >= half_of<Half>(b, 1));
+    }
+  }
 };
 
 template <class L>
@@ -98,7 +147,14 @@ inline void set_lane(double& x, int, double value) { x = value; }
 // Several lanes.
 template <int n>
 inline Lane<n> select(LaneMask<n> mask, Lane<n> if_true, Lane<n> if_false) {
-  return Lane<n>(mask.bits ? if_true.v : if_false.v);
+  if constexpr (fits_register<n>) {
+    return Lane<n>(mask.bits ? if_true.v : if_false.v);
+  } else {
+    using Half = Lane<n / 2>;
+    using HalfMask = LaneMask<n / 2>;
+    return join<Lane<n>>(select(half_of<HalfMask>(mask, 0), half_of<Half>(if_true, 0), half_of<Half>(if_false, 0)),
+                         select(half_of<HalfMask>(mask, 1), half_of<Half>(if_true, 1), half_of<Half>(if_false, 1)));
+  }
 }
 template <int n>
 inline LaneMask<n> mask_and(LaneMask<n> a, LaneMask<n> b) {
