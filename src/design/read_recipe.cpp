@@ -269,6 +269,7 @@ void warn_shallow(DesignReader& reader, const TableView& recipe, const Recipe& r
 }
 
 Recipe read_recipe(DesignReader& reader, const TableView& table) {
+  const std::size_t n_issues_before = reader.fields.issues.size();
   constexpr std::string_view known[] = {"name",  "length_mm", "width_mm", "layer",  "cover",    "net",
                                         "plant", "canopy",    "spacer",   "placed", "watering", "contact_m2_k_per_w"};
   check_keys(reader.fields, table, known);
@@ -290,7 +291,9 @@ Recipe read_recipe(DesignReader& reader, const TableView& table) {
     add_issue(reader.fields, IssueCode::inconsistent, *find_member(*table.node, "plant"), path, "a medium",
               fmt::format("{}: the recipe has plants but no layer with role \"medium\"", path), "");
   }
-  if (has_medium) warn_shallow(reader, table, recipe, shares);
+  // A wrong thickness has its own issue.
+  const bool is_clean = reader.fields.issues.size() == n_issues_before;
+  if (has_medium && is_clean) warn_shallow(reader, table, recipe, shares);
   const bool has_spacer = find_member(*table.node, "spacer") != nullptr;
   recipe.placed = read_choice<Placed>(reader.fields, table, "placed", placed_words)
                       .value_or(has_spacer ? Placed::raised : Placed::flat);

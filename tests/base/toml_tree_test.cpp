@@ -51,6 +51,14 @@ TEST(TomlTree, SyntaxErrorHasItsPlace) {
   EXPECT_EQ(issue.file, "a.toml");
 }
 
+// The parser's own assertions do not hold for these; they must come out as issues all the same.
+TEST(TomlTree, BrokenHeadersAndKeysAreIssues) {
+  for (const std::string_view text :
+       {"[=\n", "[[=\n", "[\n", "[", "[[", "a.=1", "a.", "= 1", "[a.=]", "a = [", "a = {", "a = {b", "a"}) {
+    EXPECT_EQ(only_issue(text).code, IssueCode::syntax) << text;
+  }
+}
+
 TEST(TomlTree, RefusesControlBytes) {
   const Issue issue = only_issue(std::string_view("a = 1\nb = \x01 2\n"));
   EXPECT_EQ(issue.line, 2);
