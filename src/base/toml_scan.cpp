@@ -71,13 +71,16 @@ std::optional<Finding> find_bad_bytes(std::string_view text, const TomlLimits& l
   return std::nullopt;
 }
 
-/// Follows strings and comments only as far as needed to count brackets and dots outside them. A text that closes a
-/// string wrongly is left to the parser, which reports it.
-class NestingScan {
+/// Follows strings and comments only as far as needed to judge what lies outside them: brackets and dots that nest too
+/// deep, and characters beyond ASCII, which no grammar of TOML lets stand there (the parser answers some of them with
+/// undefined behaviour). A text that closes a string wrongly is left to the parser, which reports it.
+class OutsideScan {
  public:
-  NestingScan(std::string_view text, int max_depth) : text_(text), max_depth_(max_depth) {}
+  OutsideScan(std::string_view text, int max_depth) : text_(text), max_depth_(max_depth) {}
 
-  [[nodiscard]] std::optional<TextPlace> find_too_deep() {
+  [[nodiscard]] std::optional<Finding> find_bad() {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text_.substr(0, 3) == byte_order_mark) at_ = 3;
     while (at_ < text_.size()) {
       const char c = text_[at_];
       if (c == '#') {
@@ -86,19 +89,23 @@ class NestingScan {
       }
       if (c == '"' || c == '\'') {
         skip_string(c);
+        if (has_bad_escape_) return beyond_ascii();
         continue;
       }
+      if (is_beyond_ascii(c)) return beyond_ascii();
       if (c == '[' || c == '{') ++n_open_;
       if ((c == ']' || c == '}') && n_open_ > 0) --n_open_;
       if (c == '.') ++n_dots_;
       if (c == '=' || c == ',' || c == '\n' || c == '[' || c == '{') n_dots_ = 0;
-      if (n_open_ > max_depth_ || n_dots_ > max_depth_) return place();
+      if (n_open_ > max_depth_ || n_dots_ > max_depth_) return too_deep();
       ++at_;
     }
     return std::nullopt;
   }
 
  private:
+  static bool is_beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80U; }
+
   [[nodiscard]] TextPlace place() const {
     int line = 1;
     std::size_t line_begin = 0;
@@ -109,6 +116,25 @@ class NestingScan {
       }
     }
     return {line, static_cast<int>(count_characters(text_.substr(line_begin, at_ - line_begin))) + 1};
+  }
+
+  [[nodiscard]] Finding too_deep() const {
+    return {.place = place(),
+            .value = "",
+            .limit = fmt::format("{} levels", max_depth_),
+            .message = fmt::format("tables or lists lie more than {} levels deep", max_depth_),
+            .hint = "a design needs four levels at most",
+            .code = IssueCode::out_of_range};
+  }
+
+  [[nodiscard]] Finding beyond_ascii() const {
+    const std::string character(text_.substr(at_, character_bytes(text_, at_)));
+    return {.place = place(),
+            .value = character,
+            .limit = "letters a-z, digits, signs",
+            .message = fmt::format("the character {} may stand only inside quotes or after #", character),
+            .hint = "word processors put curved quotes and special blanks: use plain ones",
+            .code = IssueCode::syntax};
   }
 
   void skip_to_line_end() {
@@ -122,9 +148,14 @@ class NestingScan {
     at_ += is_long ? 3 : 1;
     while (at_ < text_.size()) {
       if (has_escapes && text_[at_] == '\\') {
-        at_ += 2;
+        ++at_;
+        has_bad_escape_ = at_ < text_.size() && is_beyond_ascii(text_[at_]);
+        if (has_bad_escape_) return;
+        ++at_;
       } else if (is_long && text_.substr(at_, 3) == triple) {
         at_ += 3;
+        // Up to two quotes more belong to the string's own text.
+        for (int i = 0; i < 2 && at_ < text_.size() && text_[at_] == quote; ++i) ++at_;
         return;
       } else if (!is_long && (text_[at_] == quote || text_[at_] == '\n')) {
         at_ += text_[at_] == quote ? 1 : 0;
@@ -140,6 +171,7 @@ class NestingScan {
   std::size_t at_ = 0;
   int n_open_ = 0;
   int n_dots_ = 0;
+  bool has_bad_escape_ = false;
 };
 
 }  // namespace
@@ -156,14 +188,8 @@ std::optional<Issue> find_unreadable(std::string_view text, std::string_view fil
         file_name);
   }
   if (std::optional<Finding> bad = find_bad_bytes(text, limits)) return issue_from_finding(std::move(*bad), file_name);
-  if (const std::optional<TextPlace> place = NestingScan(text, limits.max_depth).find_too_deep()) {
-    return issue_from_finding({.place = *place,
-                               .value = "",
-                               .limit = fmt::format("{} levels", limits.max_depth),
-                               .message = fmt::format("tables or lists lie more than {} levels deep", limits.max_depth),
-                               .hint = "a design needs four levels at most",
-                               .code = IssueCode::out_of_range},
-                              file_name);
+  if (std::optional<Finding> bad = OutsideScan(text, limits.max_depth).find_bad()) {
+    return issue_from_finding(std::move(*bad), file_name);
   }
   return std::nullopt;
 }

@@ -59,6 +59,22 @@ TEST(TomlTree, BrokenHeadersAndKeysAreIssues) {
   }
 }
 
+TEST(TomlTree, BeyondAsciiOnlyInQuotesAndComments) {
+  const Issue curved = only_issue("a = 1\nb = \xE2\x80\x9Cx\xE2\x80\x9D\n");
+  EXPECT_EQ(curved.line, 2);
+  EXPECT_EQ(curved.column, 5);
+  EXPECT_EQ(curved.message, "the character \xE2\x80\x9C may stand only inside quotes or after #");
+  EXPECT_EQ(only_issue("a = 1\xEF\xAD\xB0\n").column, 6);               // U+FB70
+  EXPECT_EQ(only_issue("a = \"\"\"\\\xEF\xAD\xB0\"\"\"\n").column, 9);  // after a backslash
+  EXPECT_EQ(only_issue("\xC3\xA4 = 1\n").code, IssueCode::syntax);
+  EXPECT_TRUE(
+      parse_toml("\xEF\xBB\xBF"
+                 "a = '\xEF\xAD\xB0' # \xEF\xAD\xB0\n\"\xC3\xA4\" = 2\n",
+                 "a.toml", limits));
+  // The quotes before the last three belong to the text.
+  EXPECT_TRUE(parse_toml("a = \"\"\"x\"\"\"\"\"\nb = \"\xC3\xA4\"\n", "a.toml", limits));
+}
+
 TEST(TomlTree, RefusesControlBytes) {
   const Issue issue = only_issue(std::string_view("a = 1\nb = \x01 2\n"));
   EXPECT_EQ(issue.line, 2);
