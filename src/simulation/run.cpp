@@ -99,6 +99,7 @@ struct Run {
   RoomSolver solver;
   results::GroupYear result;
   double largest_residual = 0.0;
+  bool is_watering = false;  // some stack is watered in the first ten minutes of this hour
   // Sums over the hour.
   std::vector<double> operative_c_s, added_j, removed_j, hour_residual_frac;
 };
@@ -151,19 +152,56 @@ bool solve_stage(Run& run, std::size_t stage) {
 
 struct StepTime {
   int hour_of_year = 0;
-  int index = 0;    // of the step in the hour
-  int n_steps = 6;  // in the hour
+  double start_frac = 0.0;  // of the hour
+  double end_frac = 1.0;
   bool is_after_jump = true;
 };
 
+/// The steps of one hour: ten minutes over `split`; after a jump of the weather the first of them is cut dyadically, because what follows a jump
+/// dies away fast, and a step with sunrise or sunset inside is cut in four.
+std::vector<StepTime> plan_hour(const Run& run, int hour_of_year, int split) {
+  constexpr double sun_jump_w_per_m2 = 50.0;
+  const int n = 6 * split;
+  const int hours = run.options.hours_in_year;
+  const double sun_before = run.weather((hour_of_year + hours - 1) % hours, 1.0).global_w_per_m2;
+  const bool is_sun_jumping =
+      numerics::abs(run.weather(hour_of_year, 0.0).global_w_per_m2 - sun_before) > sun_jump_w_per_m2;
+  double rain_before = run.weather((hour_of_year + hours - 1) % hours, 1.0).rain_kg_per_m2_s;
+  bool is_watering_before = false;
+  std::vector<StepTime> steps;
+  for (int i = 0; i < n; ++i) {
+    const double start = static_cast<double>(i) / n;
+    const double end = (i + 1.0) / n;
+    const double rain = run.weather(hour_of_year, end).rain_kg_per_m2_s;
+    const bool is_watering = i < split && run.is_watering;
+    const bool is_jump = rain != rain_before || is_watering != is_watering_before || (i == 0 && is_sun_jumping);
+    rain_before = rain;
+    is_watering_before = is_watering;
+    // At sunrise and sunset radiation bends sharply somewhere inside the step.
+    const bool is_bend = (run.weather(hour_of_year, start).global_w_per_m2 > 0.0) !=
+                         (run.weather(hour_of_year, end).global_w_per_m2 > 0.0);
+    double from = start;
+    if (is_jump || is_bend) {
+      constexpr std::array<double, 3> dyadic{0.125, 0.25, 0.5}, even{0.25, 0.5, 0.75};
+      for (const double part : is_jump ? dyadic : even) {
+        const double to = start + part * (end - start);
+        steps.push_back({hour_of_year, from, to, from == start});
+        from = to;
+      }
+    }
+    steps.push_back({hour_of_year, from, end, from == start && (is_jump || i == 0)});
+  }
+  return steps;
+}
+
 /// One step; false if it has to be done finer.
 bool take_step(Run& run, const StepTime& time) {
-  const double step_s = 3600.0 / time.n_steps;
-  const double n = time.n_steps;
-  const climate::Forcing at_end = run.weather(time.hour_of_year, (time.index + 1) / n);
-  const climate::Forcing at_first = run.weather(time.hour_of_year, (time.index + scheme::gamma) / n);
+  const double length_frac = time.end_frac - time.start_frac;
+  const double step_s = 3600.0 * length_frac;
+  const climate::Forcing at_end = run.weather(time.hour_of_year, time.end_frac);
+  const climate::Forcing at_first = run.weather(time.hour_of_year, time.start_frac + scheme::gamma * length_frac);
   for (BatchPlace& place : run.batches)
-    place.batch->begin_step(step_s, step_s * time.index, at_end, time.is_after_jump);
+    place.batch->begin_step(step_s, 3600.0 * time.start_frac, at_end, time.is_after_jump);
   run.sideways.begin_step(run.batches.size());
   const double ratio = (1.0 - scheme::gamma) / scheme::gamma;
   for (std::size_t stage = 0; stage < 2; ++stage) {
@@ -268,8 +306,9 @@ void keep_hour(Run& run) {
 
 /// One hour, done again with half the step until it holds.
 void take_hour(Run& run, int hour_of_year, int least_split) {
+  run.is_watering = false;
   for (BatchPlace& place : run.batches) {
-    place.batch->begin_hour(hour_of_year);
+    run.is_watering = place.batch->begin_hour(hour_of_year) || run.is_watering;
     place.batch->save();
   }
   const std::vector<RoomState> rooms_before = run.rooms;
@@ -280,23 +319,15 @@ void take_hour(Run& run, int hour_of_year, int least_split) {
     run.added_j.assign(run.rooms.size(), 0.0);
     run.removed_j.assign(run.rooms.size(), 0.0);
     run.hour_residual_frac.assign(run.rooms.size(), 0.0);
-    const int n_steps = 6 * split;
-    double last_rain = -1.0;
-    int step = 0;
-    for (; step < n_steps; ++step) {
-      const double rain = run.weather(hour_of_year, (step + 1.0) / n_steps).rain_kg_per_m2_s;
-      const bool is_watering_over = step == split;
-      const StepTime time{.hour_of_year = hour_of_year,
-                          .index = step,
-                          .n_steps = n_steps,
-                          .is_after_jump = step == 0 || rain != last_rain || is_watering_over};
-      last_rain = rain;
-      if (!take_step(run, time)) {
+    const std::vector<StepTime> steps = plan_hour(run, hour_of_year, split);
+    std::size_t step = 0;
+    for (; step < steps.size(); ++step) {
+      if (!take_step(run, steps[step])) {
         is_done = false;
         break;
       }
       ++run.result.tally.n_steps;
-      keep_room_step(run, 3600.0 / n_steps);
+      keep_room_step(run, 3600.0 * (steps[step].end_frac - steps[step].start_frac));
     }
     if (is_done) {
       if (split > run.result.tally.largest_split) run.result.tally.largest_split = split;
@@ -305,7 +336,8 @@ void take_hour(Run& run, int hour_of_year, int least_split) {
     ++run.result.tally.n_hours_redone;
     if (split * 2 > run.options.largest_split) {
       throw NumericalFailure("hour " + std::to_string(hour_of_year) + " of the year, step " + std::to_string(step) +
-                             " of " + std::to_string(n_steps) + ": no solution at the finest step; largest residual " +
+                             " of " + std::to_string(steps.size()) +
+                             ": no solution at the finest step; largest residual " +
                              std::to_string(run.largest_residual) + " W/m2");
     }
     for (BatchPlace& place : run.batches) place.batch->restore();

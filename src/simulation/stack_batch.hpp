@@ -61,8 +61,8 @@ class StackBatch {
   /// Remembers the state, so that an hour can be done again; and returns to it.
   virtual void save() = 0;
   virtual void restore() = 0;
-  /// The hour's start: decides whether watering begins (kg/m2s over the first 600 s).
-  virtual void begin_hour(int hour_of_year) = 0;
+  /// The hour's start: decides whether watering begins (over the first 600 s); true if some stack is watered.
+  virtual bool begin_hour(int hour_of_year) = 0;
   /// Starts a step: forecast of water. `is_after_jump`: the last step tells nothing about this one.
   virtual void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end,
                           bool is_after_jump) = 0;

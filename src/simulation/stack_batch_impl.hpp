@@ -61,13 +61,16 @@ class StackBatchOf final : public StackBatch {
     current_ = 0;
   }
 
-  void begin_hour(int hour_of_year) override {
+  bool begin_hour(int hour_of_year) override {
+    bool is_watering = false;
     for (StackLane& lane : lanes_) {
       lane.begin_hour(hour_of_year);
+      is_watering = is_watering || lane.planned_watering_kg_per_m2_s > 0.0;
       lane.sums = {};
       lane.extremes = {};
     }
     hour_error_k_ = 0.0;
+    return is_watering;
   }
 
   void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end,

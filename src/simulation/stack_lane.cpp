@@ -185,9 +185,11 @@ void StackLane::prepare_stage(int index, const climate::Forcing& f, const StackL
       if (open > 0.0) s.uptake_share[j] /= open;
       if (s.uptake_share[j] <= 0.0) continue;
       const Layer& layer = mesh.layers[static_cast<std::size_t>(mesh.stores[j].layer)];
-      const double left = (water_frac[j] - layer.wilting_frac) * mesh.stores[j].depth_m * water_density_kg_per_m3 *
-                          (j == 0 ? shared : 1.0);
-      most_kg_per_m2_s = smaller(most_kg_per_m2_s, (left > 0.0 ? left : 0.0) / (step_s * s.uptake_share[j]));
+      const double own = water_frac[j] > layer.wilting_frac ? water_frac[j] - layer.wilting_frac : 0.0;
+      const double left =
+          (own * mesh.stores[j].depth_m * water_density_kg_per_m3 + step_s * forecast.face_kg_per_m2_s[j]) *
+          (j == 0 ? shared : 1.0);
+      most_kg_per_m2_s = smaller(most_kg_per_m2_s, left / (step_s * s.uptake_share[j]));
     }
     s.leaf_cap_w_per_m2 = most_kg_per_m2_s * s.latent_j_per_kg;
   }
@@ -201,7 +203,8 @@ void StackLane::prepare_stage(int index, const climate::Forcing& f, const StackL
     s.ground_vapour_w_per_m2_k =
         s.ground_open_frac * heat_j_per_m3_k / (stack.canopy.ground_resistance_s_per_m + surface_s_per_m);
     const double above_wilting = water_frac[0] > first.wilting_frac ? water_frac[0] - first.wilting_frac : 0.0;
-    const double left = (water_frac[0] - first.residual_frac - (1.0 - shared) * above_wilting) * first_kg;
+    const double left = (water_frac[0] - first.residual_frac - (1.0 - shared) * above_wilting) * first_kg +
+                        shared * step_s * forecast.face_kg_per_m2_s[0];
     s.ground_cap_w_per_m2 = (left > 0.0 ? left : 0.0) / step_s * s.latent_j_per_kg;
   }
 }

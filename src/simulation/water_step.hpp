@@ -22,13 +22,14 @@ struct WaterStep {
   bool is_overdrawn = false;  // a store would fall below its residual: the caller must step finer
 };
 
-/// Advances the stores by one step: unit-gradient drainage, implicit, top down, sub-stepped until its error is below 2 um.
+/// Advances the stores by one step: unit-gradient drainage, implicit, top down, sub-stepped until two
+/// refinements differ by less than 10 um, then extrapolated from both.
 /// Equation: D rho dtheta/dt = q_in - q_out - U; q_out = rho K y^b, y = (theta - holds)/(saturated - holds)
 /// Shape:    stores top to bottom in mesh.stores; water_frac one value a store; result as in WaterStep.
 /// Units:    step_s in s; water by volume; fluxes in kg/m2s.
 /// Valid:    any step above 0; water_frac between residual and saturated.
 /// Errors:   is_overdrawn, never a clamp.
-/// Order:    1 in the sub-step, which is chosen by its error; exact while nothing drains.
+/// Order:    2 in the sub-step after the extrapolation (1 where that would leave the bounds); exact while nothing drains.
 /// Conserves: water, to rounding.
 /// Source:   unit-gradient drainage with a power law [brooks1964], from memory; docs/equations/stack.md.
 void advance_water(const Mesh& mesh, std::span<const double> water_frac, const WaterForcing& forcing, double step_s,
