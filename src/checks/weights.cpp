@@ -1,0 +1,106 @@
+// What a square metre of each recipe weighs: dry, drained, and with every pore that water reaches full.
+#include "checks/weights.hpp"
+
+#include <fmt/format.h>
+
+#include "base/contract.hpp"
+#include "plan/assumed_interval.hpp"
+
+namespace houseleek::checks {
+namespace {
+
+using catalogue::Material;
+using results::exactly;
+using results::Interval;
+
+constexpr double water_kg_per_m3 = 1000.0;
+
+struct Sum {
+  Interval dry;
+  Interval drained_water;
+  Interval soaked_water;
+};
+
+void add_slab(Sum& sum, const Material& material, const Interval& thickness_mm) {
+  const Interval thickness_m = 0.001 * thickness_mm;
+  sum.dry = sum.dry + thickness_m * plan::interval_from(material.density_kg_per_m3);
+  const Interval full_kg_per_m2 = water_kg_per_m3 * thickness_m;
+  if (material.field_capacity_frac) {
+    sum.drained_water = sum.drained_water + full_kg_per_m2 * plan::interval_from(*material.field_capacity_frac);
+  }
+  if (material.saturated_water_frac) {
+    sum.soaked_water = sum.soaked_water + full_kg_per_m2 * plan::interval_from(*material.saturated_water_frac);
+  } else if (material.porosity_frac) {
+    sum.soaked_water = sum.soaked_water + full_kg_per_m2 * plan::interval_from(*material.porosity_frac);
+  }
+}
+
+Interval screen_thickness_mm(const design::ValidDesign& design, int recipe, std::string_view which,
+                             const design::Screen& screen) {
+  return plan::assumed_interval(design, fmt::format("recipe[{}].{}.thickness_mm", recipe, which), screen.thickness_mm);
+}
+
+/// Fresh plants on a square metre of module.
+Interval plants_kg_per_m2(const design::ValidDesign& design, int index, const design::Recipe& recipe) {
+  if (recipe.canopy.cover_frac == 0.0) return exactly(0.0);
+  Interval cover_frac = exactly(0.0);
+  for (std::size_t i = 0; i < recipe.plants.size(); ++i) {
+    cover_frac = cover_frac + plan::assumed_interval(design, fmt::format("recipe[{}].plant[{}].cover_frac", index, i),
+                                                     recipe.plants[i].cover_frac);
+  }
+  return cover_frac * plan::assumed_interval(design, fmt::format("recipe[{}].canopy.fresh_mass_kg_per_m2", index),
+                                             recipe.canopy.fresh_mass_kg_per_m2);
+}
+
+}  // namespace
+
+ModuleWeights compute_weights(const design::ValidDesign& design, int index, design::Placed placed) {
+  expects(index >= 0 && index < static_cast<int>(design->recipes.size()), "a recipe of the design");
+  const design::Recipe& recipe = design->recipes[static_cast<std::size_t>(index)];
+  ModuleWeights weights;
+  Sum sum;
+  for (const design::RecipeLayer& layer : recipe.layers) {
+    add_slab(sum, layer.layer.material, exactly(layer.layer.thickness_mm));
+  }
+  if (recipe.cover) {
+    add_slab(sum, recipe.cover->material, screen_thickness_mm(design, index, "cover", *recipe.cover));
+  }
+  if (recipe.net) {
+    add_slab(sum, recipe.net->material, screen_thickness_mm(design, index, "net", *recipe.net));
+    weights.not_counted.emplace_back("the frame that holds the net");
+  }
+  sum.dry = sum.dry + plants_kg_per_m2(design, index, recipe);
+  if (placed == design::Placed::raised) {
+    const double module_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
+    sum.dry = sum.dry + (1.0 / module_m2) *
+                            plan::assumed_interval(design, fmt::format("recipe[{}].spacer.mass_kg_per_module", index),
+                                                   recipe.spacer.mass_kg_per_module);
+  }
+  weights.dry_kg_per_m2 = sum.dry;
+  weights.drained_kg_per_m2 = sum.dry + sum.drained_water;
+  weights.soaked_kg_per_m2 = sum.dry + sum.soaked_water;
+  return weights;
+}
+
+RivalWeights compute_net_weights(const design::ValidDesign& design) {
+  Sum sum;
+  const design::Screen& net = design->rivals.net;
+  add_slab(sum, net.material, plan::assumed_interval(design, "rivals.net.thickness_mm", net.thickness_mm));
+  return {.dry_kg_per_m2 = sum.dry, .soaked_kg_per_m2 = sum.dry + sum.soaked_water};
+}
+
+RivalWeights compute_board_weights(const design::ValidDesign& design) {
+  Sum sum;
+  const design::Rivals& rivals = design->rivals;
+  add_slab(sum, rivals.board.material,
+           plan::assumed_interval(design, "rivals.board_thickness_mm", rivals.board.thickness_mm));
+  add_slab(sum, rivals.ballast.material,
+           plan::assumed_interval(design, "rivals.ballast_thickness_mm", rivals.ballast.thickness_mm));
+  return {.dry_kg_per_m2 = sum.dry, .soaked_kg_per_m2 = sum.dry + sum.soaked_water};
+}
+
+results::Figure figure_from_weight(const Interval& weight) {
+  return results::figure_with_range(weight.likely, weight.low, weight.high, std::string(weights_from));
+}
+
+}  // namespace houseleek::checks

@@ -1,0 +1,27 @@
+// A small house for tests of answers: one room, four modules, every figure that matters given.
+#pragma once
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "design/parse.hpp"
+
+namespace houseleek::tests {
+
+/// The text of the design file.
+[[nodiscard]] std::string small_design_text();
+
+/// A part of the text to be replaced.
+struct Edit {
+  std::string_view from;
+  std::string_view to;
+};
+
+/// The text with parts replaced; every `from` must be there exactly once.
+[[nodiscard]] std::string edited(std::string text, const std::vector<Edit>& edits);
+
+/// The design of this text under the shipped catalogue; issues are printed and stop the test program.
+[[nodiscard]] design::ValidDesign valid_design(const std::string& toml_text);
+
+}  // namespace houseleek::tests
