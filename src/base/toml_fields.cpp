@@ -182,15 +182,15 @@ std::optional<std::int64_t> read_integer(FieldReader& reader, const TableView& t
   const TomlNode* node = find_member(*table.node, rule.key);
   if (node == nullptr) return std::nullopt;
   const std::string path = path_from(table, rule.key);
-  if (node->kind == TomlKind::number && std::isfinite(node->number)) {
-    add_issue(
-        reader, IssueCode::wrong_type, *node, path, text_from_rule(rule),
-        fmt::format("{} is {}; it must be a whole number {}", path, written_text(reader, *node), text_from_rule(rule)),
-        "write it without a decimal point");
-    return std::nullopt;
-  }
-  if (!checked_number(reader, *node, path, rule)) return std::nullopt;
-  return node->integer;
+  const std::optional<double> number = checked_number(reader, *node, path, rule);
+  if (!number) return std::nullopt;
+  if (node->kind == TomlKind::integer) return node->integer;
+  if (*number == std::floor(*number)) return static_cast<std::int64_t>(*number);
+  add_issue(
+      reader, IssueCode::wrong_type, *node, path, text_from_rule(rule),
+      fmt::format("{} is {}; it must be a whole number {}", path, written_text(reader, *node), text_from_rule(rule)),
+      "");
+  return std::nullopt;
 }
 
 std::optional<std::string> read_text(FieldReader& reader, const TableView& table, std::string_view key) {
@@ -270,6 +270,16 @@ bool has_field(FieldReader& reader, const TableView& table, std::string_view key
   add_issue(reader, IssueCode::missing_field, *table.node, path, "", fmt::format("{} is missing", path),
             std::string(hint));
   reader.issues.back().value.clear();
+  return false;
+}
+
+bool has_entries(FieldReader& reader, const TableView& table, std::string_view key, std::string_view hint) {
+  if (!has_field(reader, table, key, hint)) return false;
+  const TomlNode& list = *find_member(*table.node, key);
+  if (list.kind != TomlKind::array || !list.items.empty()) return true;
+  const std::string path = path_from(table, key);
+  add_issue(reader, IssueCode::missing_field, list, path, "at least one entry", fmt::format("{} is empty", path),
+            std::string(hint));
   return false;
 }
 

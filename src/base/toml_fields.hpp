@@ -57,6 +57,7 @@ void add_warning(FieldReader& reader, IssueCode code, const TomlNode& at, std::s
 
 /// Absent: nullopt and no issue. Wrong: nullopt and an issue.
 [[nodiscard]] std::optional<double> read_number(FieldReader& reader, const TableView& table, const NumberRule& rule);
+/// A whole number, 2 or 2.0; the rule's limits must lie within what 64 bits hold.
 [[nodiscard]] std::optional<std::int64_t> read_integer(FieldReader& reader, const TableView& table,
                                                        const NumberRule& rule);
 [[nodiscard]] std::optional<std::string> read_text(FieldReader& reader, const TableView& table, std::string_view key);
@@ -70,6 +71,10 @@ void add_warning(FieldReader& reader, IssueCode code, const TomlNode& at, std::s
 
 /// True if the field is there; otherwise adds an issue that says what belongs in it.
 [[nodiscard]] bool has_field(FieldReader& reader, const TableView& table, std::string_view key, std::string_view hint);
+
+/// The same for a list, which must also hold something.
+[[nodiscard]] bool has_entries(FieldReader& reader, const TableView& table, std::string_view key,
+                               std::string_view hint);
 
 /// A number that must be there; on any problem an issue, and the rule's least value to carry on with.
 [[nodiscard]] double read_required_number(FieldReader& reader, const TableView& table, const NumberRule& rule);

@@ -71,6 +71,8 @@ std::optional<Finding> find_bad_bytes(std::string_view text, const TomlLimits& l
   return std::nullopt;
 }
 
+bool is_beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80U; }
+
 /// Follows strings and comments only as far as needed to judge what lies outside them: brackets and dots that nest too
 /// deep, and characters beyond ASCII, which no grammar of TOML lets stand there (the parser answers some of them with
 /// undefined behaviour). A text that closes a string wrongly is left to the parser, which reports it.
@@ -104,8 +106,6 @@ class OutsideScan {
   }
 
  private:
-  static bool is_beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80U; }
-
   [[nodiscard]] TextPlace place() const {
     int line = 1;
     std::size_t line_begin = 0;

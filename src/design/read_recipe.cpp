@@ -20,7 +20,7 @@ constexpr std::pair<std::string_view, Placed> placed_words[] = {{"flat", Placed:
 
 std::vector<RecipeLayer> read_layers(DesignReader& reader, const TableView& recipe) {
   std::vector<RecipeLayer> layers;
-  if (!has_field(reader.fields, recipe, "layer", "add a table [[recipe.layer]] for each layer, from the top"))
+  if (!has_entries(reader.fields, recipe, "layer", "add a table [[recipe.layer]] for each layer, from the top"))
     return layers;
   constexpr std::string_view known[] = {"role", "material", "thickness_mm"};
   for (const TableView& table : read_counted_tables(reader, recipe, "layer", limits::most_layers)) {

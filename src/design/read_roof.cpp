@@ -71,8 +71,8 @@ void check_on_roof(DesignReader& reader, const TableView& table, std::string_vie
 
 std::vector<Layer> read_deck(DesignReader& reader, const TableView& roof) {
   std::vector<Layer> deck;
-  if (!has_field(reader.fields, roof, "deck",
-                 "add a table [[roof.deck]] for each layer, from the membrane down to the ceiling")) {
+  if (!has_entries(reader.fields, roof, "deck",
+                   "add a table [[roof.deck]] for each layer, from the membrane down to the ceiling")) {
     return deck;
   }
   constexpr std::string_view known[] = {"material", "thickness_mm"};

@@ -187,7 +187,7 @@ int find_room(DesignReader& reader, const TomlNode& node, const std::string& pat
 
 std::vector<Room> read_rooms(DesignReader& reader, const TableView& root, const Roof& roof) {
   std::vector<Room> rooms;
-  if (!has_field(reader.fields, root, "room", "add a table [[room]] for each room under the roof")) return rooms;
+  if (!has_entries(reader.fields, root, "room", "add a table [[room]] for each room under the roof")) return rooms;
   std::vector<std::string> names;
   for (const TableView& table : read_counted_tables(reader, root, "room", limits::most_rooms)) {
     Room room = read_room(reader, table);
