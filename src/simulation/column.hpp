@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "numerics/lane.hpp"
+#include "numerics/tridiagonal.hpp"
 
 namespace houseleek::simulation {
 
@@ -19,63 +20,53 @@ struct Column {
   std::vector<L> stage_c;                        // n; at the stage just solved
   std::vector<L> known_c;                        // n; the stage's starting point
   std::vector<L> particular, by_top, by_bottom;  // n; T = particular + by_top T_top + by_bottom T_bottom
-  std::vector<L> pivot, upper_over_pivot;        // n; factors
-  std::vector<L> lower;                          // n
+  std::vector<L> below, diagonal, above;         // n; the matrix
+  std::vector<L> multiplier, inverse_pivot, scaled_above;  // n; its factors
 
   explicit Column(int n_slices) : n(n_slices) {
     const auto size = static_cast<std::size_t>(n_slices);
     for (auto* a : {&capacity_j_per_m2_k, &rate_w_per_m2_k, &temperature_c, &stage_c, &known_c, &particular, &by_top,
-                    &by_bottom, &pivot, &upper_over_pivot, &lower}) {
+                    &by_bottom, &below, &diagonal, &above, &multiplier, &inverse_pivot, &scaled_above}) {
       a->assign(size, L(0.0));
     }
     for (auto* a : {&between_w_per_m2_k, &carried_down_w_per_m2_k, &carried_up_w_per_m2_k}) a->assign(size + 1, L(0.0));
   }
 };
 
+template <class L>
+[[nodiscard]] inline numerics::TridiagonalFactors<L> factors_of(Column<L>& c) {
+  return {.multiplier = c.multiplier, .inverse_pivot = c.inverse_pivot, .scaled_above = c.scaled_above};
+}
+
 /// Factors the column for one (gamma h) and finds how each slice follows its two faces.
-/// Cost: one sweep down, one up.
+/// Cost: one factorisation, two right sides (one of them upward only).
 template <class L>
 inline void factor_column(Column<L>& c, const L gamma_step_s) {
-  const int n = c.n;
+  const std::size_t n = static_cast<std::size_t>(c.n);
   const L per_s = L(1.0) / gamma_step_s;
-  for (int k = 0; k < n; ++k) {
-    const L down = c.between_w_per_m2_k[k] + c.carried_down_w_per_m2_k[k];      // from above
-    const L up = c.between_w_per_m2_k[k + 1] + c.carried_up_w_per_m2_k[k + 1];  // from below
+  for (std::size_t k = 0; k < n; ++k) {
+    const L from_above = c.between_w_per_m2_k[k] + c.carried_down_w_per_m2_k[k];
+    const L from_below = c.between_w_per_m2_k[k + 1] + c.carried_up_w_per_m2_k[k + 1];
     c.rate_w_per_m2_k[k] = c.capacity_j_per_m2_k[k] * per_s;
-    const L diagonal = c.rate_w_per_m2_k[k] + down + up;
-    c.lower[k] = down;
-    if (k == 0) {
-      c.pivot[k] = L(1.0) / diagonal;
-    } else {
-      c.pivot[k] = L(1.0) / (diagonal - down * c.upper_over_pivot[k - 1]);
-    }
-    c.upper_over_pivot[k] = up * c.pivot[k];
+    c.below[k] = -from_above;
+    c.above[k] = -from_below;
+    c.diagonal[k] = c.rate_w_per_m2_k[k] + from_above + from_below;
+    c.by_top[k] = L(0.0);
+    c.by_bottom[k] = L(0.0);
   }
-  // by_top: source in the first row only; by_bottom: in the last row only.
-  L forward = c.lower[0] * c.pivot[0];
-  c.by_top[0] = forward;
-  for (int k = 1; k < n; ++k) {
-    forward = c.lower[k] * forward * c.pivot[k];
-    c.by_top[k] = forward;
-  }
-  c.by_bottom[n - 1] = c.upper_over_pivot[n - 1];
-  for (int k = n - 2; k >= 0; --k) {
-    c.by_top[k] += c.upper_over_pivot[k] * c.by_top[k + 1];
-    c.by_bottom[k] = c.upper_over_pivot[k] * c.by_bottom[k + 1];
-  }
+  const auto factors = factors_of(c);
+  numerics::factor_tridiagonal<L>({.below = c.below, .diagonal = c.diagonal, .above = c.above}, factors);
+  c.by_top[0] = -c.below[0];
+  numerics::solve_tridiagonal<L>(factors, c.by_top);
+  c.by_bottom[n - 1] = -c.above[n - 1] * c.inverse_pivot[n - 1];
+  numerics::substitute_upward<L>(factors, c.by_bottom);
 }
 
 /// What the slices would be with both faces at 0 degC, from known_c.
 template <class L>
 inline void solve_particular(Column<L>& c) {
-  const int n = c.n;
-  L forward = c.rate_w_per_m2_k[0] * c.known_c[0] * c.pivot[0];
-  c.particular[0] = forward;
-  for (int k = 1; k < n; ++k) {
-    forward = (c.rate_w_per_m2_k[k] * c.known_c[k] + c.lower[k] * forward) * c.pivot[k];
-    c.particular[k] = forward;
-  }
-  for (int k = n - 2; k >= 0; --k) c.particular[k] += c.upper_over_pivot[k] * c.particular[k + 1];
+  for (int k = 0; k < c.n; ++k) c.particular[k] = c.rate_w_per_m2_k[k] * c.known_c[k];
+  numerics::solve_tridiagonal<L>(factors_of(c), c.particular);
 }
 
 /// Slices at the stage, once its faces are known.
@@ -87,9 +78,9 @@ inline void place_slices(Column<L>& c, const L top_c, const L bottom_c) {
 /// Conducted heat through face k of the column at the stage, W/m2, down positive.
 template <class L>
 [[nodiscard]] inline L conducted(const Column<L>& c, int face, const L top_c, const L bottom_c) {
-  const L above = face == 0 ? top_c : c.stage_c[face - 1];
-  const L below = face == c.n ? bottom_c : c.stage_c[face];
-  return c.between_w_per_m2_k[face] * (above - below);
+  const L upper_c = face == 0 ? top_c : c.stage_c[face - 1];
+  const L lower_c = face == c.n ? bottom_c : c.stage_c[face];
+  return c.between_w_per_m2_k[face] * (upper_c - lower_c);
 }
 
 }  // namespace houseleek::simulation

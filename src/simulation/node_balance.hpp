@@ -4,6 +4,7 @@
 #pragma once
 #include <array>
 
+#include "numerics/banded.hpp"
 #include "numerics/lane.hpp"
 #include "physics/air.hpp"
 #include "physics/constants.hpp"
@@ -112,10 +113,10 @@ template <class L>
           select(is_free, flux.by_air_w_per_m2_k, L(0.0))};
 }
 
-template <class L, int n>
+template <class L, class N>
 struct NodeSystem {
-  std::array<L, static_cast<std::size_t>(n)> residual_w_per_m2;
-  std::array<std::array<L, static_cast<std::size_t>(n)>, static_cast<std::size_t>(n)> slope;
+  std::array<L, static_cast<std::size_t>(N::count)> residual_w_per_m2;  // later the unknowns' changes
+  numerics::Banded<L, N::count, N::band> slope;
   L leaf_vapour_w_per_m2, ground_vapour_w_per_m2;  // after the caps
   CeilingFlux<L> to_room;
 };
@@ -125,16 +126,14 @@ struct NodeSystem {
 /// Units:    W/m2 and W/m2K.
 template <class L, bool has_canopy, bool has_net, bool has_module>
 inline void evaluate_nodes(const NodeConstants<L>& k, const NodeStage<L>& s, const L* x, const L room_air_c,
-                           const L room_surface_c, NodeSystem<L, Nodes<has_canopy, has_net, has_module>::count>& out) {
+                           const L room_surface_c, NodeSystem<L, Nodes<has_canopy, has_net, has_module>>& out) {
   using N = Nodes<has_canopy, has_net, has_module>;
   const L sigma(physics::stefan_boltzmann_w_per_m2_k4);
   const L kelvin(physics::zero_celsius_k);
   auto& r = out.residual_w_per_m2;
   auto& j = out.slope;
-  for (int a = 0; a < N::count; ++a) {
-    r[a] = L(0.0);
-    for (int b = 0; b < N::count; ++b) j[a][b] = L(0.0);
-  }
+  r.fill(L(0.0));
+  j.entries.fill(L(0.0));
   const auto fourth = [&](const L t_c, L& slope) {
     const L t_k = t_c + kelvin;
     const L cube = sigma * t_k * t_k * t_k;
@@ -193,33 +192,33 @@ inline void evaluate_nodes(const NodeConstants<L>& k, const NodeStage<L>& s, con
 
     r[N::canopy_air] = s.boundary_w_per_m2_k * (foliage_c - air_c) + s.ground_air_w_per_m2_k * (surface_c - air_c) -
                        h * (air_c - s.air_c);
-    j[N::canopy_air][N::canopy_air] =
+    j.at(N::canopy_air, N::canopy_air) =
         L(0.0) - s.boundary_w_per_m2_k - s.ground_air_w_per_m2_k - h - film.slope_w_per_m2_k2 * (air_c - s.air_c);
-    j[N::canopy_air][N::foliage] = s.boundary_w_per_m2_k;
-    j[N::canopy_air][N::surface] = s.ground_air_w_per_m2_k;
+    j.at(N::canopy_air, N::foliage) = s.boundary_w_per_m2_k;
+    j.at(N::canopy_air, N::surface) = s.ground_air_w_per_m2_k;
 
     r[N::vapour] = from_leaves.value_w_per_m2 + from_ground.value_w_per_m2 - h * (vapour_k - s.air_vapour_k);
-    j[N::vapour][N::vapour] = from_leaves.by_air_w_per_m2_k + from_ground.by_air_w_per_m2_k - h;
-    j[N::vapour][N::canopy_air] = L(0.0) - film.slope_w_per_m2_k2 * (vapour_k - s.air_vapour_k);
-    j[N::vapour][N::foliage] = from_leaves.by_surface_w_per_m2_k;
-    j[N::vapour][N::surface] = from_ground.by_surface_w_per_m2_k;
+    j.at(N::vapour, N::vapour) = from_leaves.by_air_w_per_m2_k + from_ground.by_air_w_per_m2_k - h;
+    j.at(N::vapour, N::canopy_air) = L(0.0) - film.slope_w_per_m2_k2 * (vapour_k - s.air_vapour_k);
+    j.at(N::vapour, N::foliage) = from_leaves.by_surface_w_per_m2_k;
+    j.at(N::vapour, N::surface) = from_ground.by_surface_w_per_m2_k;
 
     const L foliage_by_self = L(0.0) - share * (k.leaf_emissivity + k.exchange_emissivity) * foliage_slope;
     r[N::foliage] = k.leaves_sun_frac * s.sun_w_per_m2 + leaf_longwave - s.boundary_w_per_m2_k * (foliage_c - air_c) -
                     from_leaves.value_w_per_m2 - s.foliage_rate_w_per_m2_k * (foliage_c - s.foliage_known_c);
-    j[N::foliage][N::foliage] =
+    j.at(N::foliage, N::foliage) =
         foliage_by_self - s.boundary_w_per_m2_k - from_leaves.by_surface_w_per_m2_k - s.foliage_rate_w_per_m2_k;
-    j[N::foliage][N::canopy_air] = s.boundary_w_per_m2_k;
-    j[N::foliage][N::vapour] = L(0.0) - from_leaves.by_air_w_per_m2_k;
-    j[N::foliage][N::surface] = share * k.exchange_emissivity * surface_slope;
+    j.at(N::foliage, N::canopy_air) = s.boundary_w_per_m2_k;
+    j.at(N::foliage, N::vapour) = L(0.0) - from_leaves.by_air_w_per_m2_k;
+    j.at(N::foliage, N::surface) = share * k.exchange_emissivity * surface_slope;
 
     r[N::surface] = L(0.0) - s.ground_air_w_per_m2_k * (surface_c - air_c) - from_ground.value_w_per_m2;
-    j[N::surface][N::surface] = L(0.0) - s.ground_air_w_per_m2_k - from_ground.by_surface_w_per_m2_k;
-    j[N::surface][N::canopy_air] = s.ground_air_w_per_m2_k;
-    j[N::surface][N::vapour] = L(0.0) - from_ground.by_air_w_per_m2_k;
-    j[N::surface][N::foliage] = share * k.exchange_emissivity * foliage_slope;
+    j.at(N::surface, N::surface) = L(0.0) - s.ground_air_w_per_m2_k - from_ground.by_surface_w_per_m2_k;
+    j.at(N::surface, N::canopy_air) = s.ground_air_w_per_m2_k;
+    j.at(N::surface, N::vapour) = L(0.0) - from_ground.by_air_w_per_m2_k;
+    j.at(N::surface, N::foliage) = share * k.exchange_emissivity * foliage_slope;
     if constexpr (has_net) {
-      j[N::foliage][N::net] = share * k.leaf_emissivity * arriving_by_net;
+      j.at(N::foliage, N::net) = share * k.leaf_emissivity * arriving_by_net;
       up_by_foliage = L(0.0) - foliage_by_self - share * k.exchange_emissivity * foliage_slope;
     }
   } else {
@@ -241,28 +240,28 @@ inline void evaluate_nodes(const NodeConstants<L>& k, const NodeStage<L>& s, con
     out.leaf_vapour_w_per_m2 = L(0.0);
     out.ground_vapour_w_per_m2 = from_ground.value_w_per_m2;
     r[N::surface] = L(0.0) - h * warmer_k - from_ground.value_w_per_m2;
-    j[N::surface][N::surface] = L(0.0) - h - film.slope_w_per_m2_k2 * warmer_k - from_ground.by_surface_w_per_m2_k;
+    j.at(N::surface, N::surface) = L(0.0) - h - film.slope_w_per_m2_k2 * warmer_k - from_ground.by_surface_w_per_m2_k;
   }
   r[N::surface] +=
       k.ground_sun_frac * s.sun_w_per_m2 + ground_longwave + s.rain_w_per_m2 - s.rain_w_per_m2_k * surface_c;
-  j[N::surface][N::surface] += ground_longwave_by_surface - s.rain_w_per_m2_k;
+  j.at(N::surface, N::surface) += ground_longwave_by_surface - s.rain_w_per_m2_k;
 
   if constexpr (has_net) {
-    j[N::surface][N::net] += ground_longwave_by_net;
+    j.at(N::surface, N::net) += ground_longwave_by_net;
     const L warmer_k = x[N::net] - s.air_c;
     const auto film = physics::film_at(s.net_forced_cubed, s.net_unstable_cubed, s.net_stable_cubed, warmer_k);
     const L up = arriving - leaf_longwave - ground_longwave;
-    const L up_by_net = arriving_by_net - ground_longwave_by_net - (has_canopy ? j[N::foliage][N::net] : L(0.0));
+    const L up_by_net = arriving_by_net - ground_longwave_by_net - (has_canopy ? j.at(N::foliage, N::net) : L(0.0));
     r[N::net] = k.net_sun_frac * s.sun_w_per_m2 + k.net_emissivity * (s.sky_w_per_m2 + up) - L(2.0) * net_out -
                 L(2.0) * film.value_w_per_m2_k * warmer_k;
-    j[N::net][N::net] = k.net_emissivity * up_by_net - L(2.0) * net_out_slope -
-                        L(2.0) * (film.value_w_per_m2_k + film.slope_w_per_m2_k2 * warmer_k);
+    j.at(N::net, N::net) = k.net_emissivity * up_by_net - L(2.0) * net_out_slope -
+                           L(2.0) * (film.value_w_per_m2_k + film.slope_w_per_m2_k2 * warmer_k);
     L up_by_surface = L(0.0) - ground_longwave_by_surface;
     if constexpr (has_canopy) {
       up_by_surface = up_by_surface - k.leaf_longwave_frac * k.exchange_emissivity * surface_slope;
-      j[N::net][N::foliage] = k.net_emissivity * up_by_foliage;
+      j.at(N::net, N::foliage) = k.net_emissivity * up_by_foliage;
     }
-    j[N::net][N::surface] = k.net_emissivity * up_by_surface;
+    j.at(N::net, N::surface) = k.net_emissivity * up_by_surface;
   }
 
   // Down through the module, what lies under it, and the deck.
@@ -277,8 +276,8 @@ inline void evaluate_nodes(const NodeConstants<L>& k, const NodeStage<L>& s, con
     const L into_module = s.module_top_w_per_m2_k * (surface_c - s.module_first - s.module_first_by_top * surface_c -
                                                      s.module_first_by_bottom * bottom_c);
     r[N::surface] -= into_module;
-    j[N::surface][N::surface] -= s.module_top_w_per_m2_k * (L(1.0) - s.module_first_by_top);
-    j[N::surface][N::bottom] += s.module_top_w_per_m2_k * s.module_first_by_bottom;
+    j.at(N::surface, N::surface) -= s.module_top_w_per_m2_k * (L(1.0) - s.module_first_by_top);
+    j.at(N::surface, N::bottom) += s.module_top_w_per_m2_k * s.module_first_by_bottom;
 
     L leaving, leaving_by_bottom, leaving_by_membrane, arriving_below, below_by_bottom, below_by_membrane;
     if (k.under == Under::contact) {
@@ -320,56 +319,25 @@ inline void evaluate_nodes(const NodeConstants<L>& k, const NodeStage<L>& s, con
     r[N::bottom] = s.module_bottom_w_per_m2_k * (s.module_last + s.module_last_by_top * surface_c +
                                                  s.module_last_by_bottom * bottom_c - bottom_c) -
                    leaving;
-    j[N::bottom][N::surface] = s.module_bottom_w_per_m2_k * s.module_last_by_top;
-    j[N::bottom][N::bottom] = s.module_bottom_w_per_m2_k * (s.module_last_by_bottom - L(1.0)) - leaving_by_bottom;
-    j[N::bottom][N::membrane] = L(0.0) - leaving_by_membrane;
+    j.at(N::bottom, N::surface) = s.module_bottom_w_per_m2_k * s.module_last_by_top;
+    j.at(N::bottom, N::bottom) = s.module_bottom_w_per_m2_k * (s.module_last_by_bottom - L(1.0)) - leaving_by_bottom;
+    j.at(N::bottom, N::membrane) = L(0.0) - leaving_by_membrane;
     r[N::membrane] = arriving_below - deck_in;
-    j[N::membrane][N::bottom] = below_by_bottom;
-    j[N::membrane][N::membrane] = below_by_membrane - deck_in_by_membrane;
-    j[N::membrane][N::ceiling] = L(0.0) - deck_in_by_ceiling;
+    j.at(N::membrane, N::bottom) = below_by_bottom;
+    j.at(N::membrane, N::membrane) = below_by_membrane - deck_in_by_membrane;
+    j.at(N::membrane, N::ceiling) = L(0.0) - deck_in_by_ceiling;
   } else {
     r[N::surface] -= deck_in;
-    j[N::surface][N::surface] -= deck_in_by_membrane;
-    j[N::surface][N::ceiling] -= deck_in_by_ceiling;
+    j.at(N::surface, N::surface) -= deck_in_by_membrane;
+    j.at(N::surface, N::ceiling) -= deck_in_by_ceiling;
   }
   out.to_room = ceiling_flux(k, ceiling_c, room_air_c, room_surface_c);
   r[N::ceiling] = s.deck_bottom_w_per_m2_k *
                       (s.deck_last + s.deck_last_by_top * membrane_c + s.deck_last_by_bottom * ceiling_c - ceiling_c) -
                   out.to_room.convective_w_per_m2 - out.to_room.radiative_w_per_m2;
-  j[N::ceiling][N::membrane] = s.deck_bottom_w_per_m2_k * s.deck_last_by_top;
-  j[N::ceiling][N::ceiling] = s.deck_bottom_w_per_m2_k * (s.deck_last_by_bottom - L(1.0)) -
-                              out.to_room.slope_w_per_m2_k - k.ceiling_radiative_w_per_m2_k;
-}
-
-/// Eliminates all but the ceiling's row (no pivoting: every row is dominated by its own node), so that the room can be solved with it.
-template <class L, bool has_canopy, bool has_net, bool has_module>
-inline void eliminate_nodes(NodeSystem<L, Nodes<has_canopy, has_net, has_module>::count>& system) {
-  using N = Nodes<has_canopy, has_net, has_module>;
-  auto& r = system.residual_w_per_m2;
-  auto& j = system.slope;
-  for (int a = 0; a < N::count - 1; ++a) {
-    const L pivot = L(1.0) / j[a][a];
-    const int last = a + N::band < N::count - 1 ? a + N::band : N::count - 1;
-    for (int b = a + 1; b <= last; ++b) {
-      const L factor = j[b][a] * pivot;
-      for (int c = a + 1; c <= last; ++c) j[b][c] -= factor * j[a][c];
-      r[b] -= factor * r[a];
-    }
-  }
-}
-
-/// Changes of all nodes once the ceiling's is known.
-template <class L, bool has_canopy, bool has_net, bool has_module>
-inline void substitute_nodes(const NodeSystem<L, Nodes<has_canopy, has_net, has_module>::count>& system,
-                             const L ceiling_change_k, L* change) {
-  using N = Nodes<has_canopy, has_net, has_module>;
-  change[N::ceiling] = ceiling_change_k;
-  for (int a = N::count - 2; a >= 0; --a) {
-    const int last = a + N::band < N::count - 1 ? a + N::band : N::count - 1;
-    L sum = system.residual_w_per_m2[a];
-    for (int c = a + 1; c <= last; ++c) sum += system.slope[a][c] * change[c];
-    change[a] = L(0.0) - sum / system.slope[a][a];
-  }
+  j.at(N::ceiling, N::membrane) = s.deck_bottom_w_per_m2_k * s.deck_last_by_top;
+  j.at(N::ceiling, N::ceiling) = s.deck_bottom_w_per_m2_k * (s.deck_last_by_bottom - L(1.0)) -
+                                 out.to_room.slope_w_per_m2_k - k.ceiling_radiative_w_per_m2_k;
 }
 
 }  // namespace houseleek::simulation

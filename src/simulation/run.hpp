@@ -16,9 +16,9 @@ struct RunOptions {
   int spin_up_hours = 24 * 30;  // run before the kept hours, not kept
   int steps_per_10_min = 1;
   int refinement = 1;  // slices
-  int lane_width = 4;  // 1, 2, 4 or 8: changes speed, never a bit of the result
+  int lane_width = 2;  // 1, 2, 4 or 8: changes speed, never a bit of the result
   double newton_w_per_m2 = 1e-9;
-  double error_bound_k = 0.02;  // estimated error of one step in the deck
+  double error_bound_k = 0.1;   // estimated error of one step in the deck
   int largest_split = 64;       // steps in 10 minutes at the finest
 };
 

@@ -17,7 +17,7 @@ namespace houseleek::simulation {
 template <class L, bool has_canopy, bool has_net, bool has_module>
 class StackBatchOf final : public StackBatch {
   using N = Nodes<has_canopy, has_net, has_module>;
-  using System = NodeSystem<L, N::count>;
+  using System = NodeSystem<L, N>;
   static constexpr int width = numerics::lane_width<L>;
 
  public:
@@ -168,24 +168,27 @@ class StackBatchOf final : public StackBatch {
   }
 
   void eliminate(std::span<CeilingReport> reports) override {
-    eliminate_nodes<L, has_canopy, has_net, has_module>(system_);
+    // No pivoting: every row is dominated by its own node. The ceiling's row stays open for its room.
+    for (L& r : system_.residual_w_per_m2) r = -r;
+    numerics::factor_all_but_last(system_.slope);
+    ceiling_ = numerics::reduce_to_last(system_.slope, system_.residual_w_per_m2);
     for (int i = 0; i < n_stacks_; ++i) {
       CeilingReport& report = reports[static_cast<std::size_t>(i)];
       report.slope_w_per_m2_k = lane_at(system_.to_room.slope_w_per_m2_k, i);
       report.radiative_w_per_m2_k = lane_at(constants_.ceiling_radiative_w_per_m2_k, i);
-      report.reduced_slope_w_per_m2_k = lane_at(system_.slope[N::ceiling][N::ceiling], i);
-      report.reduced_residual_w_per_m2 = lane_at(system_.residual_w_per_m2[N::ceiling], i);
+      report.reduced_slope_w_per_m2_k = lane_at(ceiling_.pivot, i);
+      report.reduced_residual_w_per_m2 = -lane_at(ceiling_.right, i);
     }
   }
 
   void update(std::span<const RoomTemperatures> changes) override {
     L air_k(0.0), surface_k(0.0);
     spread(changes, air_k, surface_k);
-    const L ceiling_k = L(0.0) - (system_.residual_w_per_m2[N::ceiling] + system_.to_room.slope_w_per_m2_k * air_k +
-                                  constants_.ceiling_radiative_w_per_m2_k * surface_k) /
-                                     system_.slope[N::ceiling][N::ceiling];
-    std::array<L, N::count> change;
-    substitute_nodes<L, has_canopy, has_net, has_module>(system_, ceiling_k, change.data());
+    const L ceiling_k = (ceiling_.right - system_.to_room.slope_w_per_m2_k * air_k -
+                         constants_.ceiling_radiative_w_per_m2_k * surface_k) /
+                        ceiling_.pivot;
+    auto& change = system_.residual_w_per_m2;
+    numerics::substitute_from_last(system_.slope, ceiling_k, change);
     // A Newton step is kept to 15 K, which never binds near the solution; it keeps iterates where the surface functions hold.
     for (int a = 0; a < N::count; ++a) nodes_[a] += numerics::min(numerics::max(change[a], L(-15.0)), L(15.0));
   }
@@ -283,6 +286,7 @@ class StackBatchOf final : public StackBatch {
   L foliage_c_{0.0}, foliage_start_c_{0.0};
   std::array<L, 2> last_rate_{};
   System system_{};
+  numerics::LastRow<L> ceiling_{L(1.0), L(0.0)};
   L room_air_c_{0.0}, room_surface_c_{0.0};
   std::vector<L> saved_module_c_, saved_deck_c_, saved_end_capacity_j_per_m2_k_;
   std::array<L, N::count> saved_nodes_{}, saved_last_stage_{};
