@@ -327,6 +327,14 @@ std::string joined_names(std::span<const std::string> names) {
   return joined;
 }
 
+void add_unknown_choice(FieldReader& reader, const TomlNode& at, const std::string& path,
+                        std::span<const std::string> known) {
+  const std::optional<std::string> nearest = find_nearest_name(at.text, known);
+  add_issue(reader, IssueCode::unknown_name, at, path, joined_names(known),
+            fmt::format("{} is {}; it must be one of {}", path, written_text(reader, at), joined_names(known)),
+            nearest ? fmt::format("did you mean \"{}\"?", *nearest) : "");
+}
+
 void add_unknown_name(FieldReader& reader, const TomlNode& at, const std::string& path, std::string_view what,
                       std::span<const std::string> known) {
   const std::optional<std::string> nearest = find_nearest_name(at.text, known);

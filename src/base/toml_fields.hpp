@@ -91,6 +91,10 @@ void check_keys(FieldReader& reader, const TableView& table, std::span<const std
 void add_unknown_name(FieldReader& reader, const TomlNode& at, const std::string& path, std::string_view what,
                       std::span<const std::string> known);
 
+/// An issue for a word that is not of a fixed list.
+void add_unknown_choice(FieldReader& reader, const TomlNode& at, const std::string& path,
+                        std::span<const std::string> known);
+
 /// One of a fixed list of words. Absent or wrong: nullopt (wrong: with an issue).
 template <class E>
 [[nodiscard]] std::optional<E> read_choice(FieldReader& reader, const TableView& table, std::string_view key,
@@ -102,7 +106,7 @@ template <class E>
     if (*word == name) return value;
     known.emplace_back(name);
   }
-  add_unknown_name(reader, *find_member(*table.node, key), path_from(table, key), "word", known);
+  add_unknown_choice(reader, *find_member(*table.node, key), path_from(table, key), known);
   return std::nullopt;
 }
 

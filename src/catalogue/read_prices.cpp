@@ -51,7 +51,7 @@ PriceItem read_price_item(FieldReader& reader, const TableView& table, const Fig
   if (n_prices != 1) {
     add_issue(reader, n_prices == 0 ? IssueCode::missing_field : IssueCode::inconsistent, *table.node, table.path,
               "one price",
-              fmt::format("{} has {} prices; it must have one", table.path, n_prices == 0 ? "no" : "several"),
+              fmt::format("{} has {}; it must have one", table.path, n_prices == 0 ? "no price" : "several prices"),
               "give one of price_per_kg, price_per_m2, price_per_m3, price_each");
   }
   constexpr NumberRule life{

@@ -114,9 +114,10 @@ Prices read_prices(DesignReader& reader, const TableView& root) {
     }
     prices.items = read_own_items(reader, *table);
   }
+  constexpr std::size_t currency_letters = 3;  // anything else has its own issue already
   if (prices.currency == reader.catalogue->currency) {
     add_catalogue_items(*reader.catalogue, prices.items);
-  } else {
+  } else if (prices.currency.size() == currency_letters) {
     need_own_tariff(reader, root, prices.currency);
   }
   if (const std::optional<TableView> table = read_table(reader.fields, root, "tariff")) {

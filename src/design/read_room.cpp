@@ -54,8 +54,8 @@ Wall read_wall(DesignReader& reader, const TableView& table, const Room& room) {
   if (has_length == has_area) {
     add_issue(reader.fields, has_length ? IssueCode::inconsistent : IssueCode::missing_field, *table.node, table.path,
               "length_m or area_m2",
-              fmt::format("{} has {} length_m and area_m2; it must have one of them", table.path,
-                          has_length ? "both" : "neither"),
+              fmt::format("{} has {}; it must have one of them", table.path,
+                          has_length ? "both length_m and area_m2" : "neither length_m nor area_m2"),
               "area_m2 is without windows; from length_m the windows on that side are taken off");
     return wall;
   }

@@ -201,6 +201,33 @@ TEST_F(FieldsTest, ListsAreCountedAndJudgedItemByItem) {
   EXPECT_EQ(reader.issues[1].column, 16);
 }
 
+TEST_F(FieldsTest, WordsOfAListAreNamed) {
+  constexpr std::pair<std::string_view, int> choices[] = {{"open", 1}, {"closed", 2}};
+  FieldReader reader = read("a = \"close\"\nb = \"open\"\nc = \"round\"\n");
+  EXPECT_FALSE(read_choice<int>(reader, {&root, ""}, "a", choices));
+  EXPECT_EQ(read_choice<int>(reader, {&root, ""}, "b", choices), 1);
+  EXPECT_FALSE(read_choice<int>(reader, {&root, ""}, "c", choices));
+  EXPECT_FALSE(read_choice<int>(reader, {&root, ""}, "d", choices));  // absent: no issue
+  ASSERT_EQ(reader.issues.size(), 2U);
+  EXPECT_EQ(reader.issues[0].message, "a is \"close\"; it must be one of open, closed");
+  EXPECT_EQ(reader.issues[0].hint, "did you mean \"closed\"?");
+  EXPECT_EQ(reader.issues[1].hint, "");
+}
+
+TEST_F(FieldsTest, WholeNumbersAndListsThatHoldSomething) {
+  FieldReader reader = read("a = 2.0\nb = 2.5\nc = []\nd = [1]\n");
+  const auto integer = [&](std::string_view key) {
+    return read_integer(reader, {&root, ""}, {.key = key, .least = 1, .most = 10});
+  };
+  EXPECT_EQ(integer("a"), 2);
+  EXPECT_FALSE(integer("b"));
+  EXPECT_FALSE(has_entries(reader, {&root, ""}, "c", ""));
+  EXPECT_TRUE(has_entries(reader, {&root, ""}, "d", ""));
+  ASSERT_EQ(reader.issues.size(), 2U);
+  EXPECT_EQ(reader.issues[0].message, "b is 2.5; it must be a whole number from 1 to 10");
+  EXPECT_EQ(reader.issues[1].message, "c is empty");
+}
+
 TEST_F(FieldsTest, SingleBracketsWhereAListIsMeant) {
   FieldReader reader = read("[room]\nname = \"a\"\n");
   EXPECT_TRUE(read_tables(reader, {&root, ""}, "room").empty());
