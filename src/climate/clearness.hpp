@@ -23,8 +23,8 @@ struct ClearnessOfDays {
 /// Units:    fractions.
 /// Valid:    mean clearness 0.10 to 0.80 (published for 0.3 to 0.7).
 /// Errors:   ContractViolation outside the range.
-/// Source:   [bendt1981]; Kmax from [herzog1985] (from memory), whose fitted g is replaced by the exact one.   Checked
-///           by: CLI-KD-01 to CLI-KD-12.
+/// Source:   [bendt1981]; Kmax from [herzog1985] (from memory), whose fitted g is replaced by the exact
+///           one.   Checked by: CLI-KD-01 to CLI-KD-05, CLI-KD-11, CLI-KD-12.
 [[nodiscard]] ClearnessOfDays clearness_of_days(double mean_clearness);
 
 /// The clearness below which a share of the days lies.
@@ -44,7 +44,7 @@ struct ClearnessOfDays {
 /// Units:    fraction.
 /// Valid:    what clearness_of_days gives.
 /// Errors:   none.
-/// Source:   variance of the cut exponential, our own derivation.   Checked by: CLI-KD-06 to CLI-KD-10.
+/// Source:   variance of the cut exponential by definition.   Checked by: CLI-KD-06 to CLI-KD-10.
 [[nodiscard]] double clearness_sd(const ClearnessOfDays& days);
 
 /// Mean and spread of an hour's clearness on a day of a given clearness.
@@ -63,8 +63,8 @@ struct ClearnessOfHour {
 /// Valid:    clearness 0 to 0.9, sine above 0 to 1. Its mean lies about 0.02 above K: hours must be brought to their
 ///           day's sum.
 /// Errors:   ContractViolation outside the range.
-/// Source:   [aguiar1992] (coefficients seen in a public listing that names the paper).   Checked by: CLI-KH-01 to
-///           CLI-KH-30.
+/// Source:   [aguiar1992] (coefficients seen in a public listing that names the paper).
+///           Checked by: CLI-KH-01 to CLI-KH-14.
 [[nodiscard]] ClearnessOfHour clearness_of_hour(double day_clearness, double sine_of_elevation);
 
 /// How much of an hour's departure from the mean lasts into the next.

@@ -24,7 +24,7 @@ namespace houseleek::climate {
 /// Units:    W/m2.
 /// Valid:    as the fit; above k = 0.8 it is constant.
 /// Errors:   ContractViolation if columns differ in length.
-/// Source:   [erbs1982].   Checked by: CLI-EST-02.
+/// Source:   [erbs1982].   Checked by: Estimate.DiffuseByTheFit.
 [[nodiscard]] std::vector<double> estimate_diffuse_w_per_m2(const WeatherYear& year);
 
 /// Long-wave radiation of the sky at marks, from temperature, vapour and how bright the days are.
@@ -40,7 +40,8 @@ namespace houseleek::climate {
 ///           than 20 Wh/m2 under a clear sky say nothing; where all are so, c = 0.5.
 /// Errors:   ContractViolation if columns differ in length.
 /// Source:   [brutsaert1975] for e0, [crawford1999] for c (both from memory), [haurwitz1945] for Gc (seen in a public
-///           listing), with the rise by elevation of [allen1998] Eq. 37.   Checked by: CLI-EST-03, CLI-EST-04.
+///           listing), with the rise by elevation of [allen1998] Eq. 37.
+///           Checked by: Estimate.SkyOfClearAndOvercastDays, Estimate.NightsAreAsCloudyAsTheDaysAround.
 [[nodiscard]] std::vector<double> estimate_sky_longwave_w_per_m2(const WeatherYear& year);
 
 }  // namespace houseleek::climate

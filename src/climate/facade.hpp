@@ -18,7 +18,7 @@ inline constexpr double usual_ground_albedo = 0.2;
 /// Units:    azimuth_deg of the wall's outward normal from north eastward (90 east, 180 south); result in W/m2.
 /// Valid:    albedo 0 to 1. The bound of N acts only on hours of a file that the sun grazes; what is above it counts as
 ///           light of all the sky. Hours with s below least_shaping_sine: all light of the sky. Snow on the ground is
-///           not known. Against moment by moment, six parts are within 5 W/m2 where the sun comes round the wall's edge.
+///           not known. Six parts are within 5 W/m2 of many more, where the sun comes round the wall's edge.
 /// Errors:   ContractViolation if the albedo is out of range or the columns differ in length.
 /// Source:   [hay1980] for the sky, [liu1963] for the ground.
 ///           Checked by: Facade.AgreesWithTheLightOnAPlaneMomentByMoment.

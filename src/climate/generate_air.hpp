@@ -49,8 +49,8 @@ struct GeneratedAir {
 /// Valid:    evenings come out warmer than an exponential cooling would have them (at 18 h solar by about 1 K in 12 K
 ///           of range).
 /// Errors:   none; where a month's range is too small for its departures, those are made smaller, and a note says so.
-/// Source:   [dewit1978] for the shape; spread is our own estimate inside 2 to 4 K.   Checked by: CLI-GEN-20 to
-///           CLI-GEN-25.
+/// Source:   [dewit1978] for the shape; spread is our own estimate inside 2 to 4 K.
+///           Checked by: Generator.MonthlyMeansAreTheNormals, Generator.HottestAfterNoonColdestNearSunrise.
 [[nodiscard]] GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& normals,
                                                     const std::vector<bool>& is_wet, const TemperatureScores& scores,
                                                     const GenerateOptions& options);
@@ -70,7 +70,8 @@ struct GeneratedVapour {
 /// Valid:    no randomness of its own; afternoons neither lose nor gain vapour.
 /// Errors:   issues for months whose relative humidity cannot be reached.
 /// Source:   [allen1998] Eq. 48 and annex 6 for the dew point; [bagnouls1953] for dry months (both from memory).
-///           Checked by: CLI-GEN-26 to CLI-GEN-30.
+///
+///           Checked by: Generator.MonthlyMeansAreTheNormals, Generator.HoursStayInTheirBounds.
 [[nodiscard]] Result<GeneratedVapour> generate_vapour(const GeneratedAir& air, const MonthlyNormals& normals,
                                                       const GenerateOptions& options);
 

@@ -14,7 +14,7 @@ namespace houseleek::climate {
 /// Units:    mm in, days out.
 /// Valid:    a guess, half to twice: 5 mm a wet day where it is dry, 9 mm at 200 mm a month, 12 mm at 300 mm.
 /// Errors:   none.
-/// Source:   our own estimate.   Checked by: CLI-RAIN-01.
+/// Source:   our own estimate, docs/equations/climate.md.   Checked by: CLI-RAIN-01.
 [[nodiscard]] Months estimated_rain_days(const Months& rain_mm);
 
 /// Chance of rain after a dry day and after a wet one.
@@ -56,7 +56,8 @@ struct RainNormals {
 /// Units:    -
 /// Valid:    a month with rain and no wet day by the chain gets one, its dimmest day.
 /// Errors:   none.
-/// Source:   chain [geng1986]; its tie to the clearness is ours.   Checked by: CLI-GEN-10 to CLI-GEN-13.
+/// Source:   chain [geng1986]; its tie to the clearness is ours.
+///           Checked by: CLI-GEN-10 to CLI-GEN-12, Generator.WetDaysAreDimAndCool.
 [[nodiscard]] std::vector<bool> wet_days_of_year(const RainNormals& normals, const ClearnessScores& clearness,
                                                  const GeneratorKey& key, const GenerateOptions& options);
 
@@ -67,7 +68,7 @@ struct RainNormals {
 /// Units:    mm.
 /// Valid:    -
 /// Errors:   none.
-/// Source:   [geng1986] for the distribution.   Checked by: CLI-GEN-14.
+/// Source:   [geng1986] for the distribution.   Checked by: Generator.MonthlyMeansAreTheNormals.
 [[nodiscard]] std::vector<double> rain_of_days_mm(const RainNormals& normals, const std::vector<bool>& is_wet,
                                                   const GeneratorKey& key, const GenerateOptions& options);
 
@@ -80,7 +81,8 @@ struct RainNormals {
 /// Units:    mm in ten minutes.
 /// Valid:    one storm a day, at any hour: no memory of afternoon thunder, no cloudbursts; not for drainage.
 /// Errors:   none.
-/// Source:   triangle [yen1980]; intensities, bursts and their spread are our own estimate.   Checked by: CLI-GEN-15.
+/// Source:   triangle [yen1980]; intensities, bursts and their spread are our own estimate.
+///           Checked by: Generate.RainOfADayIsOneStormOfItsSum.
 [[nodiscard]] std::vector<double> rain_of_slots_mm(const std::vector<double>& rain_of_days_mm, const GeneratorKey& key,
                                                    const GenerateOptions& options);
 

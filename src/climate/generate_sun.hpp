@@ -37,7 +37,8 @@ struct MonthlyClearness {
 /// Valid:    0.10 to 0.80. Where H0 is below 1 MJ/m2 a day (polar winter), a value outside is brought to the nearer
 ///           bound, and a note says so.
 /// Errors:   issues with the month's path where global radiation or sunshine cannot be.
-/// Source:   [allen1998] Eq. 35, 50 and 37.   Checked by: CLI-KM-01 to CLI-KM-05.
+/// Source:   [allen1998] Eq. 35, 50 and 37.
+///           Checked by: Generate.SunshineBecomesClearness, Generate.NormalsThatTheSunContradicts.
 [[nodiscard]] Result<MonthlyClearness> clearness_of_months(const WeatherYear& sun, const MonthlyNormals& normals,
                                                            const GenerateOptions& options);
 
@@ -57,7 +58,8 @@ struct ClearnessScores {
 /// Units:    fractions.
 /// Valid:    as clearness_of_days.
 /// Errors:   an issue for a month whose limits stay below its mean.
-/// Source:   [graham1988] for the scores; [bendt1981].   Checked by: CLI-GEN-03.
+/// Source:   [graham1988] for the scores; [bendt1981].
+///           Checked by: Generator.DaysKeepThePublishedSpreadAndPersistence.
 [[nodiscard]] Result<std::vector<double>> clearness_of_year_days(const WeatherYear& sun, const Months& month_clearness,
                                                                  const ClearnessScores& scores);
 
@@ -72,7 +74,8 @@ struct ClearnessScores {
 ///           holding the sum takes about 1/n from the correlation of neighbours, which is why 1/n is added before. The
 ///           cut normal is drawn by inversion; where it has less than 1e-12 of the normal, the nearer bound is taken.
 /// Errors:   none beyond the contract of its parts.
-/// Source:   [aguiar1992]; the rescaling and the 1/n are ours.   Checked by: CLI-GEN-04, CLI-GEN-05.
+/// Source:   [aguiar1992]; the rescaling and the 1/n are ours.
+///           Checked by: Generate.HoursOfADayKeepItsRadiation, Generator.HoursKeepThePublishedPersistence.
 [[nodiscard]] std::vector<double> global_of_hours(const WeatherYear& sun, const std::vector<double>& day_clearness,
                                                   const GeneratorKey& key);
 

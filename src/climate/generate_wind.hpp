@@ -14,7 +14,8 @@ namespace houseleek::climate {
 /// Units:    m/s.
 /// Valid:    no gusts, no direction, no tie to rain or clouds.
 /// Errors:   none.
-/// Source:   shape, lag and afternoon are engineering practice (from memory).   Checked by: CLI-GEN-31 to CLI-GEN-33.
+/// Source:   shape, lag and afternoon are engineering practice (from memory), docs/equations/climate.md.
+///           Checked by: Generate.WindFallsOffAtNightAndRunsOn.
 [[nodiscard]] std::vector<double> wind_of_marks_m_per_s(const WeatherYear& sun, const Months& mean_m_per_s,
                                                         const GeneratorKey& key, const GenerateOptions& options);
 

@@ -13,15 +13,15 @@ using Months = std::array<double, 12>;  // January first
 /// Long-term means of each month. Where dew point and relative humidity are both there, the dew point is used; where
 /// global radiation and sunshine are both there, global radiation is used.
 struct MonthlyNormals {
-  Months max_c{};                                // mean daily maximum
-  Months min_c{};                                // mean daily minimum
-  Months rain_mm{};                              // month's sum
-  std::optional<Months> rain_days;               // days with rain, in the month
-  std::optional<Months> sunshine_h;              // month's sum of bright sunshine
-  std::optional<Months> global_mj_per_m2_d;      // mean daily sum on the level
-  std::optional<Months> relative_humidity_frac;  // mean of day and night
-  std::optional<Months> dew_point_c;             // mean of day and night
-  std::optional<Months> wind_m_per_s;            // mean at 10 m over open land
+  Months max_c{};                                     // mean daily maximum
+  Months min_c{};                                     // mean daily minimum
+  Months rain_mm{};                                   // month's sum
+  std::optional<Months> rain_days = {};               // days with rain, in the month
+  std::optional<Months> sunshine_h = {};              // month's sum of bright sunshine
+  std::optional<Months> global_mj_per_m2_d = {};      // mean daily sum on the level
+  std::optional<Months> relative_humidity_frac = {};  // mean of day and night
+  std::optional<Months> dew_point_c = {};             // mean of day and night
+  std::optional<Months> wind_m_per_s = {};            // mean at 10 m over open land
   bool operator==(const MonthlyNormals&) const = default;
 };
 

@@ -11,7 +11,7 @@ namespace houseleek::climate {
 /// Units:    any, kept.
 /// Valid:    at least one value is known; one alone fills all.
 /// Errors:   ContractViolation if none is known or the lengths differ.
-/// Source:   straight line.   Checked by: CLI-RING-01.
+/// Source:   straight line, docs/equations/climate.md.   Checked by: Ring.FillsRoundTheEnd.
 [[nodiscard]] std::vector<double> filled_on_ring(std::vector<double> values, const std::vector<bool>& is_known);
 
 }  // namespace houseleek::climate

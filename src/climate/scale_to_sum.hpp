@@ -18,7 +18,7 @@ struct LimitedValue {
 /// Valid:    values that are not all zero where weights are not, unless the wanted sum is zero; if they are, all are
 ///           taken as one.
 /// Errors:   ContractViolation for negative numbers.
-/// Source:   our own.   Checked by: CLI-SUM-10.
+/// Source:   our own, docs/equations/climate.md.   Checked by: ScaledToSum.KeepsLimitsAndSum.
 [[nodiscard]] std::optional<std::vector<double>> scaled_to_sum(const std::vector<LimitedValue>& values,
                                                                double wanted_sum);
 

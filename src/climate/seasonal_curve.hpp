@@ -16,7 +16,8 @@ using Days = std::array<double, n_days_in_year>;
 /// Units:    any, kept.
 /// Valid:    any; the knots reach further than the means at turning points.
 /// Errors:   none.
-/// Source:   our own; the demand to keep means is that of [rymes2001] (from memory).   Checked by: CLI-SEA-01.
+/// Source:   our own; the demand to keep means is that of [rymes2001] (from memory).
+///           Checked by: SeasonalCurve.KeepsTheMonthsAndHasNoSteps.
 [[nodiscard]] Days seasonal_curve(const Months& means);
 
 }  // namespace houseleek::climate

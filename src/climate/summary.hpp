@@ -30,7 +30,7 @@ struct YearSummary {
 /// Units:    as the names say; 1 W/m2 through a day is 0.0864 MJ/m2.
 /// Valid:    years of 8760 hours.
 /// Errors:   ContractViolation if the columns have another length.
-/// Source:   definitions.   Checked by: CLI-SUM-01.
+/// Source:   definitions.   Checked by: Summary.OfColumnsThatAreKnown.
 [[nodiscard]] YearSummary summarise(const WeatherYear& year, double wet_day_mm = usual_wet_day_mm);
 
 /// Highest and lowest temperature of a day (from 0) of a column at marks.

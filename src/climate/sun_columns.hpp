@@ -18,7 +18,8 @@ namespace houseleek::climate {
 /// -90 to 90, years 1600 to 2400; true elevation within 0.01 degrees: parallax (0.0024) and the declination's change
 ///           within half an hour (0.008) are left out.
 /// Errors:   ContractViolation where issues_of_place is not empty.
-/// Source:   [reda2008] for the position; pressure by [allen1998] Eq. 7.   Checked by: CLI-SUN-01 to CLI-SUN-03.
+/// Source:   [reda2008] for the position; pressure by [allen1998] Eq. 7.
+///           Checked by: Year.SunColumnsFollowTheExactPosition.
 [[nodiscard]] WeatherYear make_year_with_sun(const Place& place, int year);
 
 }  // namespace houseleek::climate

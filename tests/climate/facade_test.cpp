@@ -30,7 +30,7 @@ double mean_of_days(const std::vector<double>& hours, std::size_t from_day, std:
 }
 
 TEST(Facade, AgreesWithTheLightOnAPlaneMomentByMoment) {
-  // CLI-FAC-01: the same sky by physics/radiation.hpp, at 600 moments of the hour, azimuths and incidence by physics/sun.hpp.
+  // The same sky by physics/radiation.hpp at 600 moments of the hour, azimuths and incidence by physics/sun.hpp.
   const WeatherYear year = some_year();
   for (const double azimuth_deg : {90.0, 180.0, 235.0, 0.0}) {
     const std::vector<double> facade = facade_irradiance_w_per_m2(year, azimuth_deg);
@@ -127,9 +127,9 @@ TEST(Estimate, SkyOfClearAndOvercastDays) {
   year.air_temperature_c.assign(8761, 20.0);
   year.vapour_pressure_pa.assign(8761, 1169.14);
   year.global_w_per_m2.assign(8760, 0.0);
-  // CLI-EST-03: without any radiation by day the sky is a black body of the air's temperature: sigma 293.15^4.
+  // Without any radiation by day the sky is a black body of the air's temperature: sigma 293.15^4.
   for (const double sky : estimate_sky_longwave_w_per_m2(year)) ASSERT_NEAR(sky, 418.76, 0.02);
-  // CLI-EST-04: as bright as the sun allows: clear. [brutsaert1975] at 20 degC and 50 % by FAO-56 vapour: 0.7824 of it.
+  // As bright as the sun allows: clear. [brutsaert1975] at 20 degC and 50 % by FAO-56 vapour: 0.7824 of it.
   for (std::size_t hour = 0; hour < 8760; ++hour)
     year.global_w_per_m2[hour] = 0.95 * year.sun_normal_w_per_m2[hour] * year.sun_mean_sine[hour];
   for (const double sky : estimate_sky_longwave_w_per_m2(year)) ASSERT_NEAR(sky, 327.6, 0.2);
@@ -168,7 +168,7 @@ TEST(Estimate, DiffuseByTheFit) {
   year.global_w_per_m2[noon] = 0.5 * year.sun_normal_w_per_m2[noon] * year.sun_mean_sine[noon];
   year.global_w_per_m2[24 * 172] = 3.0;  // at night
   const std::vector<double> diffuse = estimate_diffuse_w_per_m2(year);
-  // CLI-EST-02: [erbs1982] hourly fit at 0.5: 0.6591 (recomputed from coefficients seen).
+  // [erbs1982] hourly fit at 0.5: 0.6591 (recomputed from coefficients seen).
   EXPECT_NEAR(diffuse[noon] / year.global_w_per_m2[noon], 0.6591, 1e-4);
   EXPECT_EQ(diffuse[24 * 172], 3.0);
 }

@@ -46,7 +46,7 @@ inline Climate humid_south() {
   return climate;
 }
 
-/// A place at 45 degrees north whose every month has this clearness by the daily range of temperature: 0.16 sqrt(range) = clearness.
+/// A place at 45 degrees north whose every month has this clearness by its daily range: 0.16 sqrt(range) = clearness.
 inline Climate even_clearness(double clearness) {
   Climate climate = {.name = "even", .place = {45.0, 0.0, 0.0, 0.0}, .normals = {}};
   const double range_k = (clearness / 0.16) * (clearness / 0.16);

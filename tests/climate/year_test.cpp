@@ -118,7 +118,7 @@ TEST(Year, RainFallsAtTheWetBulb) {
   year.vapour_pressure_pa[100] = year.vapour_pressure_pa[101] = 1169.14;
   year.rain_mm_per_10_min[600] = 1.0;
   year.rain_mm_per_10_min[601] = 0.0;
-  // [hyland1983] by way of the psychrometric table: 13.78 degC at 20 degC and 50 %; our vapour formula differs by 0.01 K.
+  // [hyland1983] by way of the psychrometric table: 13.78 degC at 20 degC and 50 %; our vapour formula is 0.01 K off.
   EXPECT_NEAR(forcing_at(year, 100, 0.1).rain_temperature_c, 13.78, 0.02);
   EXPECT_EQ(forcing_at(year, 100, 0.2).rain_temperature_c, 20.0)
       << "dry: nothing falls, the field holds the air's temperature";
@@ -163,7 +163,7 @@ TEST(Year, SunColumnsFollowTheExactPosition) {
 }
 
 TEST(Year, HemispheresMirror) {
-  // Half a year apart the sun stands as high on both sides of the equator, but for the earth's distance and its uneven speed.
+  // Half a year apart the sun stands as high on both sides of the equator, but for the uneven speed of the earth.
   const WeatherYear north = make_year_with_sun({40.0, 0.0, 0.0, 0.0}, 2025);
   const WeatherYear south = make_year_with_sun({-40.0, 0.0, 0.0, 0.0}, 2025);
   double north_june = 0.0;
