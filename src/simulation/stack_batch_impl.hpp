@@ -81,7 +81,7 @@ class StackBatchOf final : public StackBatch {
       factor_column(deck_, L(scheme::gamma * step_s));
       factored_for_s_ = step_s;
     }
-    for (StackLane& lane : lanes_) lane.begin_step(step_s, seconds_into_hour, at_end);
+    for (StackLane& lane : lanes_) lane.begin_step(step_s, seconds_into_hour, at_end, is_after_jump);
   }
 
   void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2) override {

@@ -201,12 +201,7 @@ bool StackBatchOf<L, c, t, m>::finish_step(double error_bound_k) {
   if constexpr (c) foliage_c_ = stage_nodes_[1][N::foliage];
   if constexpr (m) settle_module();
   audit_step();
-  for (StackLane& lane : lanes_) {
-    if (!lane.has_stores()) continue;
-    lane.last_top_kg_per_m2_s = lane.top_exchange_kg_per_m2_s;
-    lane.last_uptake_kg_per_m2_s = lane.uptake_kg_per_m2_s;
-    lane.water_frac = lane.accepted.water_frac;
-  }
+  for (StackLane& lane : lanes_) lane.settle();
   return true;
 }
 

@@ -51,6 +51,7 @@ StackLane make_stack_lane(const Stack& stack, const StackMeshes& meshes, double 
   }
   lane.last_uptake_kg_per_m2_s.assign(lane.water_frac.size(), 0.0);
   lane.uptake_kg_per_m2_s.assign(lane.water_frac.size(), 0.0);
+  lane.last_rate_per_s.assign(lane.water_frac.size(), 0.0);
   return lane;
 }
 
@@ -88,13 +89,29 @@ void StackLane::begin_hour(int hour_of_year) {
   }
 }
 
-void StackLane::begin_step(double new_step_s, double seconds_into_hour, const climate::Forcing& at_end) {
+void StackLane::begin_step(double new_step_s, double seconds_into_hour, const climate::Forcing& at_end,
+                           bool is_after_jump) {
   step_s = new_step_s;
   rain_kg_per_m2_s = at_end.rain_kg_per_m2_s;
   // Steps end on whole ten minutes, so a step is either wholly within the watering or wholly after it.
   watering_kg_per_m2_s = seconds_into_hour < watering_time_s - 1e-6 ? planned_watering_kg_per_m2_s : 0.0;
   if (!has_stores()) return;
   const Mesh& mesh = meshes->module;
+  if (!is_after_jump) {
+    // Water goes on as in the last step; the fluxes of that step stand in accepted.
+    bool is_inside = true;
+    forecast.water_frac.resize(water_frac.size());
+    for (std::size_t j = 0; j < water_frac.size(); ++j) {
+      const Layer& layer = mesh.layers[static_cast<std::size_t>(mesh.stores[j].layer)];
+      forecast.water_frac[j] = water_frac[j] + step_s * last_rate_per_s[j];
+      is_inside =
+          is_inside && forecast.water_frac[j] >= layer.residual_frac && forecast.water_frac[j] <= layer.saturated_frac;
+    }
+    if (is_inside) {
+      forecast.face_kg_per_m2_s = accepted.face_kg_per_m2_s;
+      return;
+    }
+  }
   std::vector<double> uptake(water_frac.size());
   for (std::size_t j = 0; j < water_frac.size(); ++j) {
     const Layer& layer = mesh.layers[static_cast<std::size_t>(mesh.stores[j].layer)];
@@ -234,6 +251,15 @@ bool StackLane::advance() {
                  .uptake_kg_per_m2_s = uptake_kg_per_m2_s},
                 step_s, accepted);
   return !accepted.is_overdrawn;
+}
+
+void StackLane::settle() {
+  if (!has_stores()) return;
+  last_top_kg_per_m2_s = top_exchange_kg_per_m2_s;
+  last_uptake_kg_per_m2_s = uptake_kg_per_m2_s;
+  for (std::size_t j = 0; j < water_frac.size(); ++j)
+    last_rate_per_s[j] = (accepted.water_frac[j] - water_frac[j]) / step_s;
+  water_frac = accepted.water_frac;
 }
 
 void StackLane::slice_faces(const WaterStep& step, double top_exchange, std::vector<double>& face) const {

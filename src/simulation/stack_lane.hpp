@@ -57,6 +57,7 @@ struct StackLane {
   std::array<LaneStage, 2> stage;
   WaterStep forecast, accepted;
   std::vector<double> last_uptake_kg_per_m2_s;  // by store, of the last step
+  std::vector<double> last_rate_per_s;          // by store: change of water_frac in the last step
   double last_top_kg_per_m2_s = 0.0;
   double step_s = 0.0;
   double rain_kg_per_m2_s = 0.0;              // in this step
@@ -75,7 +76,9 @@ struct StackLane {
   double year_water_residual_m = 0.0;
 
   void begin_hour(int hour_of_year);
-  void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end);
+  void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end, bool is_after_jump);
+  /// Takes over the accepted water; what it did is the next step's forecast unless something jumps.
+  void settle();
   /// `like`: another lane whose stage is prepared already; its films are taken over where they must be the same (null: none).
   void prepare_stage(int stage, const climate::Forcing& forcing, const StackLane* like);
   void note_evaporation(int stage, double leaf_w_per_m2, double ground_w_per_m2);
