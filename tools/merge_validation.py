@@ -38,6 +38,21 @@ def read_rows(folder: Path) -> list[dict]:
     return sorted(rows, key=sort_key)
 
 
+def read_facts(folder: Path) -> list[list[str]]:
+    facts = []
+    for path in sorted(folder.glob("facts-*.tsv")):
+        for line in path.read_text().splitlines():
+            cells = line.split("\t")
+            if len(cells) != 5:
+                sys.exit(f"{path}: a fact of {len(cells)} cells instead of 5: {line}")
+            facts.append(cells)
+    facts.sort()
+    for before, fact in zip(facts, facts[1:]):
+        if before[0] == fact[0]:
+            sys.exit(f"the fact {fact[0]} is reported twice")
+    return facts
+
+
 def problems_of(rows: list[dict]) -> list[str]:
     keys = set(re.findall(r"^@\w+\{([^,\s]+),", (ROOT / "docs/references.bib").read_text(), re.MULTILINE))
     found = []
@@ -55,7 +70,7 @@ def problems_of(rows: list[dict]) -> list[str]:
     return found
 
 
-def page_of(rows: list[dict]) -> str:
+def page_of(rows: list[dict], facts: list[list[str]]) -> str:
     def cell(text: str) -> str:
         return text.replace("|", "\\|")
 
@@ -69,6 +84,12 @@ def page_of(rows: list[dict]) -> str:
         cells = [row["id"], row["what"], row["source"], row["expected"], row["got"], row["tolerance"], row["reason"],
                  f"`{row['function']}`", place, row["within"], row["sees_1_percent"]]
         lines.append("| " + " | ".join(cell(text) for text in cells) + " |")
+    if facts:
+        lines += ["", "## Facts reported whichever way they fall", "",
+                  "What is commonly said of such roofs beside what the program gives for a case whose inputs were fixed before it ran. "
+                  "Nothing here can fail.", "",
+                  "| id | case | commonly | found | agrees |", "| --- | --- | --- | --- | --- |"]
+        lines += ["| " + " | ".join(cell(text) for text in fact) + " |" for fact in facts]
     return "\n".join(lines) + "\n"
 
 
@@ -77,7 +98,7 @@ def main() -> None:
     rows = read_rows(folder)
     if not rows:
         sys.exit(f"no reference test wrote a row into {folder}")
-    text = page_of(rows)
+    text = page_of(rows, read_facts(folder))
     if not page.is_file() or page.read_text() != text:
         page.write_text(text)
     problems = problems_of(rows)
