@@ -12,6 +12,7 @@
 #include "climate/generate_air.hpp"
 #include "climate/generate_sun.hpp"
 #include "climate/invented_climates.hpp"
+#include "climate/seasonal_curve.hpp"
 #include "climate/summary.hpp"
 #include "physics/air.hpp"
 #include "support/reference_check.hpp"
@@ -214,6 +215,31 @@ TEST(Generator, TemperaturesHangTogetherAsPublished) {
                      .tolerance = 0.012,
                      .reason = "three standard errors of 300 years with runs of some 4 days",
                      .function = "climate::draw_temperature_scores"});
+  }
+}
+
+TEST(Generator, DaysDepartFromTheirSeasonAsAsked) {
+  for (const Climate& climate : {tests::dry_summer(), tests::cold_inland(), tests::humid_south()}) {
+    GenerateOptions options;
+    options.temperature_sd_k = 3.0;
+    options.wet_day_max_drop_k = 0.0;
+    const Days max_season_c = seasonal_curve(climate.normals.max_c);
+    const Days min_season_c = seasonal_curve(climate.normals.min_c);
+    Pairs in_month;
+    for (int draw = 0; draw < n_years; ++draw) {
+      const WeatherYear year = generate_year(climate.place, climate.normals, 2024, draw, options).value();
+      for (const std::string& note : year.notes)
+        EXPECT_EQ(note.find("made smaller"), std::string::npos) << climate.name;
+      for (int day = 0; day < 365; ++day) {
+        const auto d = static_cast<std::size_t>(day);
+        const DayExtremes extremes = extremes_of_day(year.air_temperature_c, day);
+        in_month.add(extremes.max_c - max_season_c[d], extremes.min_c - min_season_c[d]);
+      }
+    }
+    // 3 K less what the month's mean holds: the variance of a mean of 30 days with lags of 0.62^k is 0.13 of a day's.
+    EXPECT_NEAR(in_month.sd_of_x(), 3.0 * std::sqrt(0.87), 0.08) << climate.name;
+    EXPECT_GT(in_month.correlation(), 0.55) << climate.name;  // 0.633 less what the range's bound takes
+    EXPECT_LT(in_month.correlation(), 0.68) << climate.name;
   }
 }
 
