@@ -152,7 +152,9 @@ void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
       lane.slice_faces(lane.forecast, lane.last_top_kg_per_m2_s, faces);
       for (int face = 0; face <= module_.n; ++face) {
         const double flux = water_heat_j_per_kg_k * faces[static_cast<std::size_t>(face)];
-        set_lane(module_.carried_down_w_per_m2_k[static_cast<std::size_t>(face)], i, flux > 0.0 ? flux : 0.0);
+        // Through the top face water goes at the face's own temperature, in as well as out.
+        set_lane(module_.carried_down_w_per_m2_k[static_cast<std::size_t>(face)], i,
+                 face == 0 || flux > 0.0 ? flux : 0.0);
         set_lane(module_.carried_up_w_per_m2_k[static_cast<std::size_t>(face)], i,
                  flux < 0.0 && face < module_.n ? -flux : 0.0);
       }
@@ -230,8 +232,9 @@ void StackBatchOf<L, c, t, m>::settle_module() {
       return scheme::first_weight * lane_at(first_module_c_[static_cast<std::size_t>(k)], i) +
              scheme::second_weight * lane_at(module_.stage_c[static_cast<std::size_t>(k)], i);
     };
-    // Through each face goes the heat of the slice the water comes from (upwind).
+    // Through each face goes the heat of the slice the water comes from (upwind); through the top face that of the face.
     double above = c_w * faces[0] * surface_c;
+    set_lane(carried_out_j_per_m2_, i, c_w * lane.top_exchange_kg_per_m2_s * surface_c * step_s_);
     for (int k = 0; k < module_.n; ++k) {
       const double q = faces[static_cast<std::size_t>(k) + 1];
       const double below = c_w * q * (q >= 0.0 || k + 1 == module_.n ? mean_c(k) : mean_c(k + 1));
@@ -240,7 +243,6 @@ void StackBatchOf<L, c, t, m>::settle_module() {
       if (j >= 0) {
         const WaterStore& store = mesh.stores[static_cast<std::size_t>(j)];
         taken = lane.uptake_kg_per_m2_s[static_cast<std::size_t>(j)] / store.n_slices;
-        if (k == mesh.stores[0].first_slice) taken += lane.top_exchange_kg_per_m2_s;
       }
       set_lane(carried[static_cast<std::size_t>(k)], i, above - below - c_w * taken * mean_c(k));
       set_lane(carried_out_j_per_m2_, i, lane_at(carried_out_j_per_m2_, i) + c_w * taken * mean_c(k) * step_s_);

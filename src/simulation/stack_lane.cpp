@@ -266,7 +266,7 @@ void StackLane::slice_faces(const WaterStep& step, double top_exchange, std::vec
   const Mesh& mesh = meshes->module;
   const int n = static_cast<int>(mesh.slices.size());
   face.assign(static_cast<std::size_t>(n) + 1, 0.0);
-  double passing = step.face_kg_per_m2_s[0];
+  double passing = step.face_kg_per_m2_s[0] - top_exchange;
   for (int k = 0; k < n; ++k) {
     face[static_cast<std::size_t>(k)] = passing;
     const int j = mesh.slices[static_cast<std::size_t>(k)].store;

@@ -86,7 +86,7 @@ struct StackLane {
   [[nodiscard]] bool advance();
   [[nodiscard]] bool has_stores() const { return !meshes->module.stores.empty(); }
   /// Mean water flux down through the top of module slice k (k = n: out of the module), kg/m2s, in a forecast or an accepted step;
-  /// evaporation leaves from the first store's first slice and is not part of the faces above it.
+  /// what evaporates rises from the first store through the faces above it.
   void slice_faces(const WaterStep& step, double top_exchange_kg_per_m2_s, std::vector<double>& face_kg_per_m2_s) const;
   /// Root zone's water between wilting (0) and field capacity (1); may lie outside that. 1 without roots.
   [[nodiscard]] double root_store_frac(const std::vector<double>& water_frac) const;

@@ -304,15 +304,30 @@ void System::move_water(OneStack& stack, const Moment& moment, const double* sta
       flow -= past;
       now.run_off_kg_per_m2_s = arriving - flow;
     }
-    // Layers without water between here and the store above are crossed by all that flows.
+    // Layers without water between here and the store above are crossed by all that flows; what evaporates from the
+    // first store rises through those above it and leaves at the surface's temperature.
+    const double crossing = flow - leaving_top;
+    const double entering = j == 0 ? crossing : flow - past;
+    if (j == 0) {
+      for (; slice < begin; ++slice) {
+        if (slice == 0 || crossing > 0.0) {
+          into[slice] += heat_capacity_water_j_per_kg_k * crossing * (flow_c - t[slice]);
+        }
+        flow_c = t[slice];
+        if (crossing < 0.0) {
+          into[slice] -= heat_capacity_water_j_per_kg_k * crossing * (t[slice + 1] - t[slice]);
+        }
+      }
+    }
     for (; slice < begin; ++slice) {
       into[slice] += heat_capacity_water_j_per_kg_k * flow * (flow_c - t[slice]);
       flow_c = t[slice];
     }
-    const double entering = j == 0 ? flow : flow - past;
-    into[begin] += heat_capacity_water_j_per_kg_k * entering * (flow_c - t[begin]);
+    if (begin == 0 || entering > 0.0) {
+      into[begin] += heat_capacity_water_j_per_kg_k * entering * (flow_c - t[begin]);
+    }
     water_slope[j] += (excess - past) / (density_water_kg_per_m3 * store.depth_m);
-    const double top = entering - leaving_top;
+    const double top = entering;
     for (std::size_t i = begin + 1; i < end; ++i) {
       const double depth = static_cast<double>(i - begin) / static_cast<double>(end - begin);
       const double between = top + (out - top) * depth;
