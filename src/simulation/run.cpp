@@ -2,6 +2,7 @@
 #include "simulation/run.hpp"
 
 #include <array>
+#include <cstdio>
 #include <memory>
 #include <string>
 #include <vector>
@@ -99,7 +100,8 @@ struct Run {
   RoomSolver solver;
   results::GroupYear result;
   double largest_residual = 0.0;
-  bool is_watering = false;  // some stack is watered in the first ten minutes of this hour
+  bool is_newton_settled = true;  // in the stage last solved
+  bool is_watering = false;       // some stack is watered in the first ten minutes of this hour
   // Sums over the hour.
   std::vector<double> operative_c_s, added_j, removed_j, hour_residual_frac;
 };
@@ -116,21 +118,25 @@ std::span<const RoomTemperatures> rooms_of(Run& run, const BatchPlace& place, st
 /// Newton's method on all stacks and rooms of one stage. False if it does not converge.
 bool solve_stage(Run& run, std::size_t stage) {
   auto& reports = run.reports;
+  // Below this, residuals are rounding: a node's temperature is a few 1e-15 K coarse, and a thin sheet of metal passes 1e5 W/m2K.
+  constexpr double rounding_k = 2e-14;
+  double tolerance_w_per_m2 = run.options.newton_w_per_m2;
+  for (const BatchPlace& place : run.batches)
+    tolerance_w_per_m2 = larger(rounding_k * place.batch->steepest_w_per_m2_k(), tolerance_w_per_m2);
   for (int iteration = 0; iteration < most_newton_iterations; ++iteration) {
     double worst = 0.0;
     for (BatchPlace& place : run.batches) {
       reports.resize(place.stacks.size());
       const double r = place.batch->evaluate(rooms_of(run, place, run.guess), reports);
-      if (r > worst) worst = r;
+      worst = larger(r, worst);
       for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
     }
     room_residuals(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w);
     for (std::size_t k = 0; k < run.residual_w.size(); ++k) {
-      const double r = numerics::abs(run.residual_w[k]) / run.group.rooms[k / 3].floor_area_m2;
-      if (!(r <= worst)) worst = r;
+      worst = larger(numerics::abs(run.residual_w[k]) / run.group.rooms[k / 3].floor_area_m2, worst);
     }
     run.largest_residual = worst;
-    if (worst <= run.options.newton_w_per_m2) return true;
+    if (worst <= tolerance_w_per_m2) return true;
     if (!(worst < 1.0e200)) return false;
     ++run.result.tally.n_newton_iterations;
     for (BatchPlace& place : run.batches) {
@@ -220,7 +226,8 @@ bool take_step(Run& run, const StepTime& time) {
       run.room_stages[stage][i] =
           make_room_stage(run.group.rooms[i], forcing, time.hour_of_year, known_c, scheme::gamma * step_s);
     }
-    if (!solve_stage(run, stage)) return false;
+    run.is_newton_settled = solve_stage(run, stage);
+    if (!run.is_newton_settled) return false;
     run.stage_rooms[stage] = run.guess;
     for (double& w : run.ceiling_w[stage]) w = 0.0;
     for (std::size_t k = 0; k < run.ceilings.size(); ++k) {
@@ -270,9 +277,8 @@ void keep_room_step(Run& run, double step_s) {
       (held_w > 0.0 ? run.added_j[i] : run.removed_j[i]) += weight[stage] * numerics::abs(held_w) * step_s;
     }
     const double stored_j = room.heat_capacity_j_per_k * (run.stage_rooms[1][i].mass_c - run.rooms[i].mass_c);
-    if (!room.is_prescribed && gross_j > 0.0) {
-      const double residual = numerics::abs(stored_j - net_j) / gross_j;
-      if (!(residual <= run.hour_residual_frac[i])) run.hour_residual_frac[i] = residual;
+    if (!room.is_prescribed && !(gross_j <= 0.0)) {
+      run.hour_residual_frac[i] = larger(numerics::abs(stored_j - net_j) / gross_j, run.hour_residual_frac[i]);
     }
     run.operative_c_s[i] += step_s * operative_c(run.group, i, run.stage_rooms[1][i], ceiling_c);
   }
@@ -292,11 +298,10 @@ void keep_hour(Run& run) {
   for (std::size_t i = 0; i < run.rooms.size(); ++i) {
     results::RoomYear& out = run.result.rooms[i];
     out.air_c.push_back(run.rooms[i].air_c);
-    if (!(run.hour_residual_frac[i] <= out.heat_residual_max_frac))
-      out.heat_residual_max_frac = run.hour_residual_frac[i];
+    out.heat_residual_max_frac = larger(run.hour_residual_frac[i], out.heat_residual_max_frac);
     const double mean_c = run.operative_c_s[i] / 3600.0;
     out.operative_c.push_back(mean_c);
-    if (mean_c > out.operative_max_c) out.operative_max_c = mean_c;
+    out.operative_max_c = larger(mean_c, out.operative_max_c);
     if (run.group.rooms[i].is_held) {
       out.heat_added_w.push_back(run.added_j[i] / 3600.0);
       out.heat_removed_w.push_back(run.removed_j[i] / 3600.0);
@@ -335,10 +340,13 @@ void take_hour(Run& run, int hour_of_year, int least_split) {
     }
     ++run.result.tally.n_hours_redone;
     if (split * 2 > run.options.largest_split) {
+      std::array<char, 32> residual{};
+      std::snprintf(residual.data(), residual.size(), "%.3g", run.largest_residual);
       throw NumericalFailure("hour " + std::to_string(hour_of_year) + " of the year, step " + std::to_string(step) +
-                             " of " + std::to_string(steps.size()) +
-                             ": no solution at the finest step; largest residual " +
-                             std::to_string(run.largest_residual) + " W/m2");
+                             " of " + std::to_string(steps.size()) + ", the finest: " +
+                             (run.is_newton_settled ? "a store overdrawn or the error estimate over its bound"
+                                                    : "Newton's method does not settle") +
+                             "; largest residual " + residual.data() + " W/m2");
     }
     for (BatchPlace& place : run.batches) place.batch->restore();
     run.rooms = rooms_before;

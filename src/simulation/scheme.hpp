@@ -1,4 +1,4 @@
-// Coefficients of the time scheme: two-stage SDIRK of order 2 with its explicit companion.
+// Coefficients of the time scheme: two-stage SDIRK of order 2 with its explicit companion; and the maximum its checks use.
 #pragma once
 
 namespace houseleek::simulation::scheme {
@@ -11,3 +11,12 @@ inline constexpr double first_weight = 1.0 - gamma;
 inline constexpr double second_weight = gamma;
 
 }  // namespace houseleek::simulation::scheme
+
+namespace houseleek::simulation {
+
+/// The larger; a value that is not a number wins and stays, so that it cannot hide.
+[[nodiscard]] inline double larger(double candidate, double present) {
+  return candidate <= present || present != present ? present : candidate;
+}
+
+}  // namespace houseleek::simulation

@@ -68,6 +68,8 @@ class StackBatch {
                           bool is_after_jump) = 0;
   /// Stage 0 or 1. `sideways_w_per_m2`: explicit heat into the deck slices, stack by stack, mean over the stage's way.
   virtual void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2) = 0;
+  /// Steepest conductance between neighbouring nodes at the stage prepared, W/m2K, of all its stacks.
+  [[nodiscard]] virtual double steepest_w_per_m2_k() const = 0;
   /// Residuals at the present guess; returns the largest, W/m2, and fills the fluxes of one report a stack.
   virtual double evaluate(std::span<const RoomTemperatures> rooms, std::span<CeilingReport> reports) = 0;
   /// Eliminates all but the ceilings; fills the rest of the reports.

@@ -59,6 +59,7 @@ class StackBatchOf final : public StackBatch {
     n_capped_ = saved_n_capped_;
     end_capacity_j_per_m2_k_ = saved_end_capacity_j_per_m2_k_;
     current_ = 0;
+    hour_error_k_ = 0.0;
   }
 
   bool begin_hour(int hour_of_year) override {
@@ -143,6 +144,21 @@ class StackBatchOf final : public StackBatch {
     s.deck_last = deck_.particular[last];
     s.deck_last_by_top = deck_.by_top[last];
     s.deck_last_by_bottom = deck_.by_bottom[last];
+  }
+
+  [[nodiscard]] double steepest_w_per_m2_k() const override {
+    const NodeStage<L>& s = stage_[current_];
+    L steepest = numerics::max(s.deck_top_w_per_m2_k, s.deck_bottom_w_per_m2_k);
+    steepest = numerics::max(steepest, numerics::cbrt(s.forced_cubed));
+    steepest = numerics::max(steepest, constants_.is_inside_fixed * constants_.inside_fixed_w_per_m2_k);
+    if constexpr (has_module) {
+      steepest = numerics::max(steepest, numerics::max(s.module_top_w_per_m2_k, s.module_bottom_w_per_m2_k));
+      if (constants_.under == Under::contact)
+        steepest = numerics::max(steepest, L(1.0) / constants_.contact_resistance_m2_k_per_w);
+    }
+    double result = 0.0;
+    for (int i = 0; i < n_stacks_; ++i) result = larger(lane_at(steepest, i), result);
+    return result;
   }
 
   double evaluate(std::span<const RoomTemperatures> rooms, std::span<CeilingReport> reports) override {

@@ -4,11 +4,6 @@
 
 namespace houseleek::simulation {
 
-/// The larger; a value that is not a number wins, so that it cannot hide.
-[[nodiscard]] inline double larger(double candidate, double present) {
-  return candidate <= present ? present : candidate;
-}
-
 template <class L, bool c, bool t, bool m>
 void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
   const Stack& stack = *lane.spec;
