@@ -103,8 +103,8 @@ TEST(Drainage, UnitGradientFromFull) {
                    .source = drained_source,
                    .expected = 0.24228,
                    .got = 0.5 * (stack.drainage_mm[99] + stack.drainage_mm[100]) * 100.0 / 10.0 / 0.4,
-                   .tolerance = 3e-4,
-                   .reason = "the mean of the hours before and after; five digits are given",
+                   .tolerance = 5e-4,
+                   .reason = "0.2 %: the mean of the hours before and after, and water held to 4 um",
                    .function = stepper});
 }
 
