@@ -118,11 +118,16 @@ std::span<const RoomTemperatures> rooms_of(Run& run, const BatchPlace& place, st
 /// Newton's method on all stacks and rooms of one stage. False if it does not converge.
 bool solve_stage(Run& run, std::size_t stage) {
   auto& reports = run.reports;
-  // Below this, residuals are rounding: a node's temperature is a few 1e-15 K coarse, and a thin sheet of metal passes 1e5 W/m2K.
+  // Below this, residuals are rounding: a node's temperature is a few 1e-15 K coarse, and a thin sheet of metal passes 1e5 W/m2K,
+  // a room's mass takes up as much in a step of a second.
   constexpr double rounding_k = 2e-14;
   double tolerance_w_per_m2 = run.options.newton_w_per_m2;
   for (const BatchPlace& place : run.batches)
     tolerance_w_per_m2 = larger(rounding_k * place.batch->steepest_w_per_m2_k(), tolerance_w_per_m2);
+  for (std::size_t i = 0; i < run.group.rooms.size(); ++i) {
+    const double rate_w_per_m2_k = run.room_stages[stage][i].mass_rate_w_per_k / run.group.rooms[i].floor_area_m2;
+    tolerance_w_per_m2 = larger(rounding_k * rate_w_per_m2_k, tolerance_w_per_m2);
+  }
   for (int iteration = 0; iteration < most_newton_iterations; ++iteration) {
     double worst = 0.0;
     for (BatchPlace& place : run.batches) {

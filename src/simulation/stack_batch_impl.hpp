@@ -151,6 +151,7 @@ class StackBatchOf final : public StackBatch {
     L steepest = numerics::max(s.deck_top_w_per_m2_k, s.deck_bottom_w_per_m2_k);
     steepest = numerics::max(steepest, numerics::cbrt(s.forced_cubed));
     steepest = numerics::max(steepest, constants_.is_inside_fixed * constants_.inside_fixed_w_per_m2_k);
+    if constexpr (has_canopy) steepest = numerics::max(steepest, s.foliage_rate_w_per_m2_k);
     if constexpr (has_module) {
       steepest = numerics::max(steepest, numerics::max(s.module_top_w_per_m2_k, s.module_bottom_w_per_m2_k));
       if (constants_.under == Under::contact)
