@@ -120,8 +120,12 @@ std::string valid_text(const design::ValidDesign& design, std::string_view file_
                       design->recipes.size());
   text += fmt::format("  weather  {}\n", weather);
   text += wrapped(load_line(design->roof.allowable_load), "  load     ", "           ");
-  if (!design.warnings().empty()) text += "\n" + text_from_issues(design.warnings(), toml_text);
-  text += "\n" + assumed_text(design.assumed());
+  if (!design.warnings().empty()) {
+    text += '\n';
+    text += text_from_issues(design.warnings(), toml_text);
+  }
+  text += '\n';
+  text += assumed_text(design.assumed());
   if (!cautions.empty()) text += "\nCautions:\n";
   for (const catalogue::Caution& caution : cautions) text += wrapped(caution.text, "  - ", "    ");
   return text;
