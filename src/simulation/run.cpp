@@ -19,7 +19,7 @@ namespace houseleek::simulation {
 namespace {
 
 constexpr double ten_minutes_s = 600.0;
-constexpr int most_newton_iterations = 40;
+constexpr int most_newton_iterations = 100;
 
 /// Stacks of one topology, and where they stand in the group.
 struct BatchPlace {
@@ -115,6 +115,16 @@ std::span<const RoomTemperatures> rooms_of(Run& run, const BatchPlace& place, st
   return run.seen;
 }
 
+/// Moves the guess of all stacks and rooms by a share of the step last found.
+void move_guess(Run& run, double share) {
+  for (BatchPlace& place : run.batches) place.batch->move(share);
+  for (std::size_t i = 0; i < run.guess.size(); ++i) {
+    run.guess[i].air_c += share * run.changes[i].air_c;
+    run.guess[i].surface_c += share * run.changes[i].surface_c;
+    run.guess[i].mass_c += share * run.changes[i].mass_c;
+  }
+}
+
 /// Newton's method on all stacks and rooms of one stage. False if it does not converge.
 bool solve_stage(Run& run, std::size_t stage) {
   auto& reports = run.reports;
@@ -128,6 +138,8 @@ bool solve_stage(Run& run, std::size_t stage) {
     const double rate_w_per_m2_k = run.room_stages[stage][i].mass_rate_w_per_k / run.group.rooms[i].floor_area_m2;
     tolerance_w_per_m2 = larger(rounding_k * rate_w_per_m2_k, tolerance_w_per_m2);
   }
+  double last_worst = 1.0e300;
+  double share = 0.0;  // of the last step that was kept so far
   for (int iteration = 0; iteration < most_newton_iterations; ++iteration) {
     double worst = 0.0;
     for (BatchPlace& place : run.batches) {
@@ -142,6 +154,14 @@ bool solve_stage(Run& run, std::size_t stage) {
     }
     run.largest_residual = worst;
     if (worst <= tolerance_w_per_m2) return true;
+    // Rules with kinks (windows, machines) can send whole steps to and fro between two pieces: a step that makes things worse is halved.
+    constexpr double least_share = 1.0 / 64.0;
+    if (!(worst < last_worst) && share > least_share) {
+      share *= 0.5;
+      move_guess(run, -share);
+      continue;
+    }
+    last_worst = worst;
     if (!(worst < 1.0e200)) return false;
     ++run.result.tally.n_newton_iterations;
     for (BatchPlace& place : run.batches) {
@@ -151,12 +171,9 @@ bool solve_stage(Run& run, std::size_t stage) {
       for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
     }
     solve_rooms(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w, run.solver, run.changes);
-    for (BatchPlace& place : run.batches) place.batch->update(rooms_of(run, place, run.changes));
-    for (std::size_t i = 0; i < run.guess.size(); ++i) {
-      run.guess[i].air_c += run.changes[i].air_c;
-      run.guess[i].surface_c += run.changes[i].surface_c;
-      run.guess[i].mass_c += run.changes[i].mass_c;
-    }
+    for (BatchPlace& place : run.batches) place.batch->find_change(rooms_of(run, place, run.changes));
+    share = 1.0;
+    move_guess(run, share);
   }
   return false;
 }

@@ -74,8 +74,10 @@ class StackBatch {
   virtual double evaluate(std::span<const RoomTemperatures> rooms, std::span<CeilingReport> reports) = 0;
   /// Eliminates all but the ceilings; fills the rest of the reports.
   virtual void eliminate(std::span<CeilingReport> reports) = 0;
-  /// Applies the change of the room's nodes to the whole stack.
-  virtual void update(std::span<const RoomTemperatures> changes) = 0;
+  /// Finds the change of the whole stack that belongs to the change of the room's nodes.
+  virtual void find_change(std::span<const RoomTemperatures> changes) = 0;
+  /// Moves the guess by a share of the change last found; a negative share takes it back.
+  virtual void move(double share) = 0;
   /// Ends a stage: slices placed, evaporation noted.
   virtual void finish_stage(int stage, std::span<const RoomTemperatures> rooms) = 0;
   /// Ends a step; false if it must be done finer (a store overdrawn, or the error estimate over the bound).

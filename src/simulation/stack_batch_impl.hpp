@@ -198,16 +198,20 @@ class StackBatchOf final : public StackBatch {
     }
   }
 
-  void update(std::span<const RoomTemperatures> changes) override {
+  void find_change(std::span<const RoomTemperatures> changes) override {
     L air_k(0.0), surface_k(0.0);
     spread(changes, air_k, surface_k);
     const L ceiling_k = (ceiling_.right - system_.to_room.slope_w_per_m2_k * air_k -
                          constants_.ceiling_radiative_w_per_m2_k * surface_k) /
                         ceiling_.pivot;
-    auto& change = system_.residual_w_per_m2;
-    numerics::substitute_from_last(system_.slope, ceiling_k, change);
+    change_ = system_.residual_w_per_m2;
+    numerics::substitute_from_last(system_.slope, ceiling_k, change_);
     // A Newton step is kept to 15 K, which never binds near the solution; it keeps iterates where the surface functions hold.
-    for (int a = 0; a < N::count; ++a) nodes_[a] += numerics::min(numerics::max(change[a], L(-15.0)), L(15.0));
+    for (L& k : change_) k = numerics::min(numerics::max(k, L(-15.0)), L(15.0));
+  }
+
+  void move(double share) override {
+    for (int a = 0; a < N::count; ++a) nodes_[a] += L(share) * change_[a];
   }
 
   void finish_stage(int stage, std::span<const RoomTemperatures> rooms) override {
@@ -303,6 +307,7 @@ class StackBatchOf final : public StackBatch {
   L foliage_c_{0.0}, foliage_start_c_{0.0};
   std::array<L, 2> last_rate_{};
   System system_{};
+  std::array<L, N::count> change_{};
   numerics::LastRow<L> ceiling_{L(1.0), L(0.0)};
   L room_air_c_{0.0}, room_surface_c_{0.0};
   std::vector<L> saved_module_c_, saved_deck_c_, saved_end_capacity_j_per_m2_k_;
