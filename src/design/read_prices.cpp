@@ -181,6 +181,16 @@ Rivals read_rivals(DesignReader& reader, const TableView& root) {
                        "thickness of the insulation board alone", usual.board_thickness_mm);
   rivals.ballast = layer("ballast_material", usual.ballast_material, limits::ballast_thickness_mm,
                          "thickness of the ballast on the board", usual.ballast_thickness_mm);
+  const catalogue::Material& ballast = rivals.ballast.material;
+  if (!rivals.ballast.material_name.empty() && (!ballast.albedo_dry || !ballast.emissivity)) {
+    const TomlNode* node = find_member(*table->node, "ballast_material");
+    add_issue(
+        reader.fields, IssueCode::inconsistent, node == nullptr ? *root.node : *node, "rivals.ballast_material",
+        "a material with albedo_dry and emissivity",
+        fmt::format("rivals.ballast_material is \"{}\", whose albedo or emissivity is not known; sun and sky meet it",
+                    ballast.name),
+        "give the figures in a table [[material]]");
+  }
   return rivals;
 }
 
