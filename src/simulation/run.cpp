@@ -98,6 +98,7 @@ struct Run {
   std::vector<RoomTemperatures> seen;  // by the batch at work
   std::vector<CeilingReport> reports;  // of the batch at work
   RoomSolver solver;
+  FilmMemo films;                                     // of the stage at work
   results::GroupYear result;
   double largest_residual = 0.0;
   bool is_newton_settled = true;  // in the stage last solved
@@ -171,9 +172,13 @@ bool solve_stage(Run& run, std::size_t stage) {
       for (std::size_t i = 0; i < place.stacks.size(); ++i) run.ceilings[place.stacks[i]] = reports[i];
     }
     solve_rooms(run.group, run.room_stages[stage], run.guess, run.ceilings, run.residual_w, run.solver, run.changes);
-    for (BatchPlace& place : run.batches) place.batch->find_change(rooms_of(run, place, run.changes));
-    share = 1.0;
-    move_guess(run, share);
+    bool is_cut = false;
+    for (BatchPlace& place : run.batches) {
+      is_cut = place.batch->find_change(rooms_of(run, place, run.changes)) || is_cut;
+    }
+    move_guess(run, 1.0);
+    // A step that was cut node by node has not Newton's direction any more: a shorter one need not be better.
+    share = is_cut ? 0.0 : 1.0;
   }
   return false;
 }
@@ -234,12 +239,13 @@ bool take_step(Run& run, const StepTime& time) {
   const double ratio = (1.0 - scheme::gamma) / scheme::gamma;
   for (std::size_t stage = 0; stage < 2; ++stage) {
     const climate::Forcing& forcing = stage == 0 ? at_first : at_end;
+    run.films.entries.clear();
     for (std::size_t b = 0; b < run.batches.size(); ++b) {
       run.sideways.collect(stage == 0 ? -1 : 0, *run.batches[b].batch, run.batches[b].stacks);
     }
     for (BatchPlace& place : run.batches) {
       place.batch->prepare_stage(static_cast<int>(stage), forcing,
-                                 run.sideways.explicit_heat(static_cast<int>(stage), place.stacks));
+                                 run.sideways.explicit_heat(static_cast<int>(stage), place.stacks), run.films);
     }
     for (std::size_t i = 0; i < run.group.rooms.size(); ++i) {
       const double known_c = stage == 0

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "climate/year.hpp"
+#include "physics/film.hpp"
 #include "results/group_year.hpp"
 #include "simulation/group.hpp"
 #include "simulation/mesh.hpp"
@@ -27,6 +28,16 @@ struct StackMeshes {
 };
 
 [[nodiscard]] Topology topology_of(const Stack& stack, const StackMeshes& meshes);
+
+/// Films of one stage that some stack has needed already: most stacks of a house share one.
+struct FilmMemo {
+  struct Entry {
+    OutsideFilm film;
+    double wind_m_per_s = 0.0;
+    physics::FilmLaw law;
+  };
+  std::vector<Entry> entries;
+};
 
 /// A room as its ceilings see it in a Newton iteration.
 struct RoomTemperatures {
@@ -67,15 +78,16 @@ class StackBatch {
   virtual void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end,
                           bool is_after_jump) = 0;
   /// Stage 0 or 1. `sideways_w_per_m2`: explicit heat into the deck slices, stack by stack, mean over the stage's way.
-  virtual void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2) = 0;
+  virtual void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2,
+                             FilmMemo& films) = 0;
   /// Steepest conductance between neighbouring nodes at the stage prepared, W/m2K, of all its stacks.
   [[nodiscard]] virtual double steepest_w_per_m2_k() const = 0;
   /// Residuals at the present guess; returns the largest, W/m2, and fills the fluxes of one report a stack.
   virtual double evaluate(std::span<const RoomTemperatures> rooms, std::span<CeilingReport> reports) = 0;
   /// Eliminates all but the ceilings; fills the rest of the reports.
   virtual void eliminate(std::span<CeilingReport> reports) = 0;
-  /// Finds the change of the whole stack that belongs to the change of the room's nodes.
-  virtual void find_change(std::span<const RoomTemperatures> changes) = 0;
+  /// Finds the change of the whole stack that belongs to the change of the room's nodes; true if it had to be cut short.
+  [[nodiscard]] virtual bool find_change(std::span<const RoomTemperatures> changes) = 0;
   /// Moves the guess by a share of the change last found; a negative share takes it back.
   virtual void move(double share) = 0;
   /// Ends a stage: slices placed, evaporation noted.

@@ -85,12 +85,13 @@ class StackBatchOf final : public StackBatch {
     for (StackLane& lane : lanes_) lane.begin_step(step_s, seconds_into_hour, at_end, is_after_jump);
   }
 
-  void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2) override {
+  void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2,
+                     FilmMemo& films) override {
     const L gamma_step_s(scheme::gamma * step_s_);
     NodeStage<L>& s = stage_[stage];
     for (int i = 0; i < width; ++i) {
       StackLane& lane = lanes_[static_cast<std::size_t>(i)];
-      lane.prepare_stage(stage, forcing, i == 0 ? nullptr : &lanes_[0]);
+      lane.prepare_stage(stage, forcing, films);
       put_stage(s, i, lane.stage[stage]);
     }
     s.foliage_rate_w_per_m2_k = constants_.leaf_capacity_j_per_m2_k / gamma_step_s;
@@ -198,7 +199,7 @@ class StackBatchOf final : public StackBatch {
     }
   }
 
-  void find_change(std::span<const RoomTemperatures> changes) override {
+  [[nodiscard]] bool find_change(std::span<const RoomTemperatures> changes) override {
     L air_k(0.0), surface_k(0.0);
     spread(changes, air_k, surface_k);
     const L ceiling_k = (ceiling_.right - system_.to_room.slope_w_per_m2_k * air_k -
@@ -207,7 +208,14 @@ class StackBatchOf final : public StackBatch {
     change_ = system_.residual_w_per_m2;
     numerics::substitute_from_last(system_.slope, ceiling_k, change_);
     // A Newton step is kept to 15 K, which never binds near the solution; it keeps iterates where the surface functions hold.
-    for (L& k : change_) k = numerics::min(numerics::max(k, L(-15.0)), L(15.0));
+    L largest_k(0.0);
+    for (L& k : change_) {
+      largest_k = numerics::max(largest_k, numerics::abs(k));
+      k = numerics::min(numerics::max(k, L(-15.0)), L(15.0));
+    }
+    bool is_cut = false;
+    for (int i = 0; i < n_stacks_; ++i) is_cut = is_cut || lane_at(largest_k, i) > 15.0;
+    return is_cut;
   }
 
   void move(double share) override {
