@@ -146,7 +146,7 @@ TEST(Drainage, PercolatesAsItRains) {
   const auto stack = run_still({upper, lower}, 1e-4, 24 * 20);
   check_reference({.id = "WATER-05 store",
                    .what = "water in two stores of 40 and 30 mm under a steady rain of 1e-4 kg/m2s, mm",
-                   .source = "closed form by hand: y = 0.1^(1/4) and 0.025^(1/3)",
+                   .source = "[brooks1964] power law (from memory), closed form by hand: y = 0.1^(1/4) and 0.025^(1/3)",
                    .expected = 40.0 * (0.05 + 0.40 * 0.5623413252) + 30.0 * (0.15 + 0.30 * 0.2924017738),
                    .got = stack.water_mm.back(),
                    .tolerance = 1e-6,
@@ -154,7 +154,7 @@ TEST(Drainage, PercolatesAsItRains) {
                    .function = stepper});
   check_reference({.id = "WATER-05 drainage",
                    .what = "drainage under a steady rain of 0.36 mm/h, mm/h",
-                   .source = "what comes in goes out",
+                   .source = "[brooks1964] at rest, by hand: what comes in goes out",
                    .expected = 0.36,
                    .got = stack.drainage_mm.back(),
                    .tolerance = 1e-8,
@@ -180,7 +180,7 @@ TEST(Drainage, MoreThanItTakesRunsOff) {
   const auto stack = run_still({draining_layer(0.04, 2e-6, 4.0)}, 5e-3, 24);
   check_reference({.id = "WATER-06",
                    .what = "run-off under 5e-3 kg/m2s on a medium that conducts 2e-3, mm/h",
-                   .source = "closed form by hand: (5e-3 - 2e-3) 3600",
+                   .source = "[brooks1964] saturated conductivity, by hand: (5e-3 - 2e-3) 3600",
                    .expected = 10.8,
                    .got = stack.runoff_mm.back(),
                    .tolerance = 1e-6,
@@ -197,7 +197,7 @@ TEST(Drainage, ATightLayerLetsTheRestPast) {
   const auto stack = run_still({draining_layer(0.04, 1e-5, 4.0), tight, draining_layer(0.03, 2e-6, 4.0)}, 1.5e-3, 96);
   check_reference({.id = "WATER-07",
                    .what = "water above, in and below a full tight layer under 1.5e-3 kg/m2s, mm",
-                   .source = "closed form by hand: y = 0.15^(1/4), 1, 0.75^(1/4)",
+                   .source = "[brooks1964] power law (from memory), closed form by hand: y = 0.15^(1/4), 1, 0.75^(1/4)",
                    .expected = 40.0 * (0.05 + 0.40 * 0.6223329773) + 30.0 * 0.45 + 30.0 * (0.05 + 0.40 * 0.9306048591),
                    .got = stack.water_mm.back(),
                    .tolerance = 1e-5,

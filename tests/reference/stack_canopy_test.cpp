@@ -344,7 +344,7 @@ TEST(StackCanopy, SweptGap) {
   options.newton_w_per_m2 = 1e-7;
   options.error_bound_k = 1e9;
   const auto swept = run_group(over_given_room(stack, 40.0), steady_air(20.0), options).stacks[0];
-  const char* const source = "balance of the two walls and the air, 0.9041950 transfer units, by hand";
+  const char* const source = "[incropera] Eq. 8.41b (from memory) with the balance of walls and air, by hand";
   check_reference({.id = "GAP-04 wall",
                    .what = "wall kept from heat over a swept gap, deck at 40 degC, air at 20 degC, degC",
                    .source = source,
