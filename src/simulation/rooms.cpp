@@ -116,33 +116,40 @@ void room_residuals(const Group& group, std::span<const RoomStage> stages, std::
 void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
                  std::span<const CeilingReport> ceilings, std::span<const double> residual_w, RoomSolver& solver,
                  std::span<RoomState> changes) {
-  const std::size_t n = 3 * group.rooms.size();
+  // Air and surfaces of each room; the mass sees only its own surfaces, so it is eliminated first.
+  const std::size_t n = 2 * group.rooms.size();
   auto& slope = solver.slope;
   auto& right = solver.right;
   slope.assign(n * n, 0.0);
   right.resize(n);
   const auto at = [&](std::size_t row, std::size_t column) -> double& { return slope[row * n + column]; };
-  for (std::size_t k = 0; k < n; ++k) right[k] = -residual_w[k];
+  const auto mass_slope = [&](std::size_t i) {
+    const Room& room = group.rooms[i];
+    return -room.mass_to_surface_w_per_k - room.mass_to_outside_w_per_k - stages[i].mass_rate_w_per_k;
+  };
   for (std::size_t i = 0; i < group.rooms.size(); ++i) {
     const Room& room = group.rooms[i];
-    const std::size_t air = 3 * i, surface = air + 1, mass = air + 2;
+    const std::size_t air = 2 * i, surface = air + 1;
+    right[air] = -residual_w[3 * i];
+    right[surface] = -residual_w[3 * i + 1];
     if (room.is_prescribed) {
-      for (const std::size_t k : {air, surface, mass}) at(k, k) = -1.0;
+      at(air, air) = -1.0;
+      at(surface, surface) = -1.0;
       continue;
     }
     at(air, air) = -room.surface_to_air_w_per_k + air_exchange(room, stages[i], states[i].air_c).slope_w_per_k +
                    held_heat(room, states[i].air_c).slope_w_per_k;
     at(air, surface) = room.surface_to_air_w_per_k;
     at(surface, air) = room.surface_to_air_w_per_k;
-    at(surface, surface) = -room.surface_to_air_w_per_k - room.mass_to_surface_w_per_k - room.window_w_per_k;
-    at(surface, mass) = room.mass_to_surface_w_per_k;
-    at(mass, surface) = room.mass_to_surface_w_per_k;
-    at(mass, mass) = -room.mass_to_surface_w_per_k - room.mass_to_outside_w_per_k - stages[i].mass_rate_w_per_k;
+    const double by_mass = room.mass_to_surface_w_per_k / mass_slope(i);
+    at(surface, surface) = -room.surface_to_air_w_per_k - room.mass_to_surface_w_per_k - room.window_w_per_k -
+                           by_mass * room.mass_to_surface_w_per_k;
+    right[surface] += by_mass * residual_w[3 * i + 2];
   }
   for (const Partition& p : group.partitions) {
-    const std::size_t a = 3 * static_cast<std::size_t>(p.first) + 1, b = 3 * static_cast<std::size_t>(p.second) + 1;
+    const std::size_t a = 2 * static_cast<std::size_t>(p.first) + 1, b = 2 * static_cast<std::size_t>(p.second) + 1;
     for (const auto& [own, other] : {std::pair{a, b}, std::pair{b, a}}) {
-      if (group.rooms[own / 3].is_prescribed) continue;
+      if (group.rooms[own / 2].is_prescribed) continue;
       at(own, own) -= p.conductance_w_per_k;
       at(own, other) += p.conductance_w_per_k;
     }
@@ -150,12 +157,13 @@ void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::spa
   // Ceilings: their own change follows the room's, so each adds its residual and slope with itself eliminated.
   for (std::size_t k = 0; k < ceilings.size(); ++k) {
     const Stack& stack = group.stacks[k];
-    const std::size_t air = 3 * static_cast<std::size_t>(stack.room), surface = air + 1;
+    const std::size_t air = 2 * static_cast<std::size_t>(stack.room), surface = air + 1;
     if (group.rooms[static_cast<std::size_t>(stack.room)].is_prescribed) continue;
     const CeilingReport& c = ceilings[k];
-    const double by_air = c.slope_w_per_m2_k / -c.reduced_slope_w_per_m2_k;            // d ceiling / d air
-    const double by_surface = c.radiative_w_per_m2_k / -c.reduced_slope_w_per_m2_k;    // d ceiling / d surface
-    const double fixed_k = c.reduced_residual_w_per_m2 / -c.reduced_slope_w_per_m2_k;  // change with the room held
+    const double over = 1.0 / -c.reduced_slope_w_per_m2_k;
+    const double by_air = c.slope_w_per_m2_k * over;            // d ceiling / d air
+    const double by_surface = c.radiative_w_per_m2_k * over;    // d ceiling / d surface
+    const double fixed_k = c.reduced_residual_w_per_m2 * over;  // change with the room held
     right[air] -= stack.area_m2 * c.slope_w_per_m2_k * fixed_k;
     right[surface] -= stack.area_m2 * c.radiative_w_per_m2_k * fixed_k;
     at(air, air) += stack.area_m2 * c.slope_w_per_m2_k * (by_air - 1.0);
@@ -167,7 +175,14 @@ void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::spa
   exchanged.resize(n);
   expects(numerics::factor_dense(slope, exchanged), "rooms that lose heat somewhere");
   numerics::solve_dense(slope, exchanged, right);
-  for (std::size_t i = 0; i < group.rooms.size(); ++i) changes[i] = {right[3 * i], right[3 * i + 1], right[3 * i + 2]};
+  for (std::size_t i = 0; i < group.rooms.size(); ++i) {
+    const double surface_k = right[2 * i + 1];
+    const double mass_k =
+        group.rooms[i].is_prescribed
+            ? residual_w[3 * i + 2]
+            : -(residual_w[3 * i + 2] + group.rooms[i].mass_to_surface_w_per_k * surface_k) / mass_slope(i);
+    changes[i] = {right[2 * i], surface_k, mass_k};
+  }
 }
 
 RoomBooks room_books(const Group& group, int index, const RoomStage& stage, std::span<const RoomState> states,

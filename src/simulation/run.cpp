@@ -98,7 +98,7 @@ struct Run {
   std::vector<RoomTemperatures> seen;  // by the batch at work
   std::vector<CeilingReport> reports;  // of the batch at work
   RoomSolver solver;
-  FilmMemo films;                                     // of the stage at work
+  FilmMemo films;  // of the stage at work
   results::GroupYear result;
   double largest_residual = 0.0;
   bool is_newton_settled = true;  // in the stage last solved

@@ -13,9 +13,14 @@ namespace {
 double clip01(double x) { return x < 0.0 ? 0.0 : x > 1.0 ? 1.0 : x; }
 double smaller(double a, double b) { return a < b ? a : b; }
 
-physics::FilmLaw film_law(const OutsideFilm& film, double wind_m_per_s) {
+physics::FilmLaw film_law(const OutsideFilm& film, double wind_m_per_s, FilmMemo& films) {
   if (film.is_fixed) return {.forced_cubed = film.fixed_w_per_m2_k * film.fixed_w_per_m2_k * film.fixed_w_per_m2_k};
-  return physics::outside_film_law(film.wind_to_roof_frac * wind_m_per_s, film.roof_length_m);
+  for (const FilmMemo::Entry& known : films.entries) {
+    if (known.film == film && known.wind_m_per_s == wind_m_per_s) return known.law;
+  }
+  const physics::FilmLaw law = physics::outside_film_law(film.wind_to_roof_frac * wind_m_per_s, film.roof_length_m);
+  films.entries.push_back({film, wind_m_per_s, law});
+  return law;
 }
 
 }  // namespace
@@ -129,7 +134,7 @@ void StackLane::begin_step(double new_step_s, double seconds_into_hour, const cl
                 step_s, forecast);
 }
 
-void StackLane::prepare_stage(int index, const climate::Forcing& f, const StackLane* like) {
+void StackLane::prepare_stage(int index, const climate::Forcing& f, FilmMemo& films) {
   LaneStage& s = stage[static_cast<std::size_t>(index)];
   const Stack& stack = *spec;
   const double density =
@@ -142,14 +147,8 @@ void StackLane::prepare_stage(int index, const climate::Forcing& f, const StackL
   s.sky_w_per_m2 = f.sky_longwave_w_per_m2;
   s.air_vapour_k = f.vapour_pressure_pa / s.pressure_per_k;
   const double below_net_frac = stack.has_net ? stack.net.wind_below_frac : 1.0;
-  if (like != nullptr && like->spec->outside_film == stack.outside_film && like->spec->has_net == stack.has_net &&
-      like->spec->net == stack.net) {
-    s.film = like->stage[static_cast<std::size_t>(index)].film;
-    s.net_film = like->stage[static_cast<std::size_t>(index)].net_film;
-  } else {
-    s.film = film_law(stack.outside_film, f.wind_m_per_s * below_net_frac);
-    if (stack.has_net) s.net_film = film_law(stack.outside_film, f.wind_m_per_s);
-  }
+  s.film = film_law(stack.outside_film, f.wind_m_per_s * below_net_frac, films);
+  if (stack.has_net) s.net_film = film_law(stack.outside_film, f.wind_m_per_s, films);
   const double arriving = rain_kg_per_m2_s + watering_kg_per_m2_s;
   s.rain_w_per_m2_k = water_heat_j_per_kg_k * arriving;
   s.rain_w_per_m2 =

@@ -79,8 +79,8 @@ struct StackLane {
   void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end, bool is_after_jump);
   /// Takes over the accepted water; what it did is the next step's forecast unless something jumps.
   void settle();
-  /// `like`: another lane whose stage is prepared already; its films are taken over where they must be the same (null: none).
-  void prepare_stage(int stage, const climate::Forcing& forcing, const StackLane* like);
+  /// `films`: the stage's films found so far; one that fits is taken, a new one is added.
+  void prepare_stage(int stage, const climate::Forcing& forcing, FilmMemo& films);
   void note_evaporation(int stage, double leaf_w_per_m2, double ground_w_per_m2);
   /// Advances the water with exactly the stage-weighted evapotranspiration; false if a store would be overdrawn.
   [[nodiscard]] bool advance();
