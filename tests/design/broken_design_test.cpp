@@ -12,7 +12,7 @@ namespace {
 
 using tests::shipped_catalogue;
 using tests::shown;
-using tests::small_design_text;
+using tests::spelled_out_design_text;
 using tests::small_with;
 
 struct Expected {
@@ -144,7 +144,7 @@ std::vector<Broken> broken_designs() {
 }
 
 // The design that all of the above break by one change is itself valid.
-TEST(BrokenDesign, TheDesignUnbrokenIsValid) { EXPECT_EQ(shown(small_design_text()), "valid"); }
+TEST(BrokenDesign, TheDesignUnbrokenIsValid) { EXPECT_EQ(shown(spelled_out_design_text()), "valid"); }
 
 TEST(BrokenDesign, EveryIssueHasItsPlaceCodeAndPath) {
   const catalogue::Catalogue catalogue = shipped_catalogue();
@@ -216,7 +216,7 @@ TEST(BrokenDesign, HintsNameWhatWasMeant) {
 
 TEST(BrokenDesign, PatchesMayNotOverlap) {
   const std::string again = "[[patch]]\nrecipe = \"thin\"\ncolumns = 1\nrows = 1\norigin = [1.9, 0.6]\n";
-  const std::string text = small_design_text() + again;
+  const std::string text = spelled_out_design_text() + again;
   EXPECT_NE(shown(text).find("patch[1]: 1 of 1 modules overlap modules of patch[0]; the first is in column 1, row 1"),
             std::string::npos)
       << shown(text);

@@ -10,7 +10,7 @@ namespace houseleek::design {
 namespace {
 
 using tests::shipped_catalogue;
-using tests::small_design_text;
+using tests::spelled_out_design_text;
 using tests::small_with;
 
 ValidDesign read_valid(std::string_view text) {
@@ -50,7 +50,7 @@ TEST(Design, TerraceHouse) {
 }
 
 TEST(Design, EveryDefaultIsListedWithItsRange) {
-  const ValidDesign design = read_valid(small_design_text());
+  const ValidDesign design = read_valid(spelled_out_design_text());
   const char* paths[] = {"site.wind_factor",
                          "roof.finish.albedo",
                          "roof.outlet[0].diameter_mm",
@@ -98,7 +98,7 @@ TEST(Design, ASaidFigureReplacesTheAssumedOne) {
 
 // Gains a square metre are multiplied by the room's own floor: 4 W/m2 over 12 m2 by default.
 TEST(Design, GainsBySquareMetreOrByRoom) {
-  EXPECT_NEAR(read_valid(small_design_text())->rooms[0].gains_day_w, 48.0, 1e-9);
+  EXPECT_NEAR(read_valid(spelled_out_design_text())->rooms[0].gains_day_w, 48.0, 1e-9);
   const std::string said =
       small_with("name = \"workshop\"", "name = \"workshop\"\ngains_day_w = 100\ngains_night_w_per_m2 = 2");
   EXPECT_EQ(read_valid(said)->rooms[0].gains_day_w, 100.0);
@@ -111,7 +111,7 @@ name = "Expanded Clay"
 density_kg_per_m3 = 555
 field_capacity_frac = { low = 0.1, likely = 0.12, high = 0.2, source = "bucket on a kitchen scale" }
 )";
-  const ValidDesign design = read_valid(small_design_text() + own);
+  const ValidDesign design = read_valid(spelled_out_design_text() + own);
   const catalogue::Material& clay = design->recipes[0].layers[1].layer.material;
   EXPECT_TRUE(clay.is_own);
   EXPECT_EQ(clay.density_kg_per_m3.likely, 555.0);
@@ -163,7 +163,7 @@ TEST(Design, AZoneFarFromTheLongitudeIsAWarning) {
 }
 
 TEST(Design, ModulesLieInColumnsAndRows) {
-  const ValidDesign design = read_valid(small_design_text());
+  const ValidDesign design = read_valid(spelled_out_design_text());
   ASSERT_EQ(design->modules.size(), 6U);
   const ModulePlace& last = design->modules.back();
   EXPECT_EQ(last.column, 1);
@@ -181,7 +181,7 @@ TEST(Design, ModulesLieInColumnsAndRows) {
 TEST(Design, OrderOfPatchesDoesNotMatter) {
   const std::string second =
       "[[patch]]\nrecipe = \"thin\"\ncolumns = 1\nrows = 2\norigin = [4, 1]\nplaced = \"flat\"\n";
-  const std::string text = small_design_text();
+  const std::string text = spelled_out_design_text();
   const std::size_t at = text.find("[[patch]]");
   const ValidDesign forwards = read_valid(text + second);
   const ValidDesign backwards = read_valid(text.substr(0, at) + second + text.substr(at));
@@ -202,7 +202,7 @@ TEST(Design, OrderOfPatchesDoesNotMatter) {
 }
 
 TEST(Design, OrderOfTablesDoesNotMatter) {
-  const std::string text = small_design_text();
+  const std::string text = spelled_out_design_text();
   const std::size_t site = text.find("[site]");
   const std::size_t roof = text.find("[roof]");
   const std::string moved = text.substr(0, site) + text.substr(roof) + text.substr(site, roof - site);
@@ -210,7 +210,7 @@ TEST(Design, OrderOfTablesDoesNotMatter) {
 }
 
 TEST(Design, AnotherCurrencyUsesNoCataloguePrice) {
-  const std::string text = small_design_text() + "[prices]\ncurrency = \"INR\"\n";
+  const std::string text = spelled_out_design_text() + "[prices]\ncurrency = \"INR\"\n";
   EXPECT_NE(tests::shown(text).find("tariff is missing"), std::string::npos);
   const ValidDesign design =
       read_valid(text + "[tariff]\nelectricity_per_kwh = 8\nheating_per_kwh = 6\nwater_per_m3 = 20\n");
@@ -219,7 +219,7 @@ TEST(Design, AnotherCurrencyUsesNoCataloguePrice) {
 }
 
 TEST(Design, OwnPricesComeBeforeTheCatalogue) {
-  const std::string text = small_design_text() + "[[prices.item]]\nname = \"Expanded clay\"\nprice_per_m3 = 0\n";
+  const std::string text = spelled_out_design_text() + "[[prices.item]]\nname = \"Expanded clay\"\nprice_per_m3 = 0\n";
   const ValidDesign design = read_valid(text);
   int n_found = 0;
   for (const catalogue::PriceItem& item : design->prices.items) {
@@ -233,14 +233,14 @@ TEST(Design, OwnPricesComeBeforeTheCatalogue) {
 
 TEST(Design, RivalsMayBeChanged) {
   const ValidDesign design =
-      read_valid(small_design_text() + "[rivals]\nboard_thickness_mm = 100\nboard_material = \"EPS board\"\n");
+      read_valid(spelled_out_design_text() + "[rivals]\nboard_thickness_mm = 100\nboard_material = \"EPS board\"\n");
   EXPECT_EQ(design->rivals.board.thickness_mm, 100.0);
   EXPECT_EQ(design->rivals.board.material.name, "EPS board");
   EXPECT_EQ(design->rivals.ballast.material.name, "gravel 16/32");
 }
 
 TEST(Design, ClimateFromAFile) {
-  const std::string text = small_design_text();
+  const std::string text = spelled_out_design_text();
   const std::size_t from = text.find("[climate.normals]");
   const std::size_t to = text.find("[roof]");
   const std::string with_file = text.substr(0, from) + "[climate]\nfile = \"weather.csv\"\n" + text.substr(to);

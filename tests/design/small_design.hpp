@@ -9,7 +9,7 @@
 
 namespace houseleek::tests {
 
-inline const std::string& small_design_text() {
+inline const std::string& spelled_out_design_text() {
   static const std::string text = R"(format = 1
 name = "shed"
 [site]
@@ -79,7 +79,7 @@ inline std::string with_change(std::string text, std::string_view from, std::str
 }
 
 inline std::string small_with(std::string_view from, std::string_view to) {
-  return with_change(small_design_text(), from, to);
+  return with_change(spelled_out_design_text(), from, to);
 }
 
 /// Issues as the terminal shows them, or "valid".
