@@ -12,8 +12,8 @@ namespace {
 
 using tests::shipped_catalogue;
 using tests::shown;
-using tests::spelled_out_design_text;
 using tests::small_with;
+using tests::spelled_out_design_text;
 
 struct Expected {
   int line;

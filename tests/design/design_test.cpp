@@ -10,8 +10,8 @@ namespace houseleek::design {
 namespace {
 
 using tests::shipped_catalogue;
-using tests::spelled_out_design_text;
 using tests::small_with;
+using tests::spelled_out_design_text;
 
 ValidDesign read_valid(std::string_view text) {
   Result<ValidDesign> read = read_design(text, "roof.toml", shipped_catalogue());
