@@ -118,7 +118,7 @@ struct Stack {
   OutsideFilm outside_film;
   InsideFilm inside_film;
   std::vector<Watering> waterings;  // each followed by itself; what they give at one hour adds up
-  std::vector<Layer> module;  // empty: the surface is the deck's own
+  std::vector<Layer> module;        // empty: the surface is the deck's own
   std::vector<Layer> deck;
   double initial_temperature_c = 15.0;
 };

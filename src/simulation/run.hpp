@@ -18,8 +18,8 @@ struct RunOptions {
   int refinement = 1;  // slices
   int lane_width = 2;  // 1, 2, 4 or 8: changes speed, never a bit of the result
   double newton_w_per_m2 = 1e-9;
-  double error_bound_k = 0.1;   // estimated error of one step in the deck
-  int largest_split = 64;       // steps in 10 minutes at the finest
+  double error_bound_k = 0.1;  // estimated error of one step in the deck
+  int largest_split = 64;      // steps in 10 minutes at the finest
 };
 
 /// The solver could not finish a step at the finest split.
