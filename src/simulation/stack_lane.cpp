@@ -31,6 +31,8 @@ StackLane make_stack_lane(const Stack& stack, const StackMeshes& meshes, double 
   lane.meshes = &meshes;
   lane.pressure_pa = pressure_pa;
   const Canopy& canopy = stack.canopy;
+  // The slope of a film of nothing is no number.
+  expects(!stack.outside_film.is_fixed || stack.outside_film.fixed_w_per_m2_k > 0.0, "a fixed outside film above 0");
   lane.sun_shares = physics::shortwave_shares(
       {.shading_frac = stack.has_canopy ? physics::leaf_shading_frac(canopy.cover_frac, canopy.extinction_short,
                                                                      canopy.leaf_area_index)

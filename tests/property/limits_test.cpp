@@ -207,6 +207,8 @@ TEST(Limits, GroupsThatAreNotWellFormedAreRefused) {
       {"starts over full", [](Group& g) { g.stacks[0].module[0].initial_water_frac = 0.9; }},
       {"holds more than fits", [](Group& g) { g.stacks[0].module[0].holds_frac = 0.6; }},
       {"plants without leaves", [](Group& g) { g.stacks[0].canopy.leaf_area_index = 0.0; }},
+      {"a fixed film of nothing",
+       [](Group& g) { g.stacks[0].outside_film = {.is_fixed = true, .fixed_w_per_m2_k = 0.0}; }},
       {"an albedo over one", [](Group& g) { g.stacks[0].surface.albedo = 1.2; }},
       {"a gap without height", [](Group& g) {
          g.stacks[0].under = Under::closed_gap;
