@@ -1,4 +1,4 @@
-// Sums and products of figures with low and high ends: plain interval arithmetic, wide because it takes every end at once.
+// Sums and products of figures with low and high ends: plain interval arithmetic, wide because all ends come at once.
 #pragma once
 
 namespace houseleek::results {

@@ -1,0 +1,30 @@
+// Completion of words and files for the bash shell.
+#pragma once
+#include <string_view>
+
+namespace houseleek::cli {
+
+/// To be sourced: source <(houseleek completion bash)
+inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
+  local word=${COMP_WORDS[COMP_CWORD]}
+  COMPREPLY=()
+  if ((COMP_CWORD == 1)); then
+    mapfile -t COMPREPLY < <(compgen -W "check study completion --help --version" -- "$word")
+    return
+  fi
+  case ${COMP_WORDS[1]} in
+    check | study)
+      if [[ $word == -* ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help" -- "$word")
+      else
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word")
+      fi
+      ;;
+    completion) mapfile -t COMPREPLY < <(compgen -W "bash" -- "$word") ;;
+  esac
+}
+complete -F _houseleek houseleek
+)bash";
+
+}  // namespace houseleek::cli

@@ -1,0 +1,53 @@
+// Files and streams of the person's machine, with a clear sentence where they fail.
+#include "files.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+#include <system_error>
+
+namespace houseleek::cli {
+namespace {
+
+std::string reason_of(int error) { return std::generic_category().message(error); }
+
+}  // namespace
+
+std::string read_file(const std::string& path, std::size_t most_bytes) {
+  std::error_code ignored;  // whatever is wrong, opening says it better
+  if (std::filesystem::is_directory(path, ignored)) {
+    throw WorldFailed(fmt::format("{} is a directory; give the file in it (roof.toml)", path));
+  }
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), &std::fclose);
+  if (!file) throw WorldFailed(fmt::format("cannot open {}: {}", path, reason_of(errno)));
+  std::string text;
+  std::array<char, 65536> part{};
+  while (text.size() <= most_bytes) {
+    const std::size_t wanted = std::min(part.size(), most_bytes + 1 - text.size());
+    const std::size_t n_bytes = std::fread(part.data(), 1, wanted, file.get());
+    text.append(part.data(), n_bytes);
+    if (n_bytes == wanted) continue;
+    if (std::ferror(file.get()) != 0) throw WorldFailed(fmt::format("cannot read {}: {}", path, reason_of(errno)));
+    break;
+  }
+  return text;
+}
+
+void write_answer(std::string_view text) {
+  const bool is_written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  if (!is_written || std::fflush(stdout) != 0) {
+    throw WorldFailed(fmt::format("cannot write the answer: {}", reason_of(errno)));
+  }
+}
+
+void write_message(std::string_view text) {
+  // Where stderr fails too, there is nobody left to tell.
+  (void)std::fwrite(text.data(), 1, text.size(), stderr);
+  (void)std::fflush(stderr);
+}
+
+}  // namespace houseleek::cli

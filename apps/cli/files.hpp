@@ -1,0 +1,26 @@
+// Files and streams of the person's machine, with a clear sentence where they fail.
+#pragma once
+#include <cstddef>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace houseleek::cli {
+
+/// The world failed: exit code 3.
+class WorldFailed : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
+};
+
+/// The first `most_bytes` + 1 bytes of a file; whoever reads the text refuses it by its size.
+/// Errors: WorldFailed where it is missing, a directory, or cannot be read.
+[[nodiscard]] std::string read_file(const std::string& path, std::size_t most_bytes);
+
+/// Everything to stdout. Errors: WorldFailed where not all of it went.
+void write_answer(std::string_view text);
+
+/// A sentence to stderr.
+void write_message(std::string_view text);
+
+}  // namespace houseleek::cli

@@ -1,0 +1,234 @@
+// What a study answers, as plain data; study_json.hpp and study_text.hpp turn it into documents.
+#pragma once
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "catalogue/catalogue.hpp"
+#include "design/assumption.hpp"
+#include "results/figure.hpp"
+
+namespace houseleek::report {
+
+using results::Figure;
+
+/// What made the answer, so that it can be made again.
+struct EngineAnswer {
+  std::string version;
+  std::uint64_t seed = 0;
+  std::string input_hash;  // SHA-256 over design, catalogue and weather file
+  int first_hour = 0;      // of the year
+  int n_hours = 0;         // kept; 8760 is the whole year
+  int spin_up_hours = 0;
+  int n_runs = 0;
+  int n_stacks = 0;  // of all runs
+  int n_slices = 0;
+  long n_steps = 0;
+  long n_newton_iterations = 0;
+  long n_hours_redone = 0;
+  int largest_split = 1;
+  double largest_error_k = 0.0;
+  // The worst of all runs, stacks, rooms and steps.
+  double heat_residual_frac = 0.0;
+  double water_residual_m = 0.0;
+};
+
+struct WeatherAnswer {
+  std::string source;
+  std::vector<std::string> notes;  // what was estimated, and how
+  std::vector<int> summer_months;  // 1 is January
+  std::vector<int> winter_months;
+  Figure air_max_c;
+  Figure air_min_c;
+};
+
+struct DeckAnswer {
+  Figure u_value_w_per_m2_k;
+  Figure decrement_factor;
+  Figure time_lag_h;
+};
+
+struct RoofAnswer {
+  double area_m2 = 0.0;
+  double covered_m2 = 0.0;
+  int n_modules = 0;
+  std::string deck;  // in words
+  DeckAnswer bare;
+};
+
+/// The deck with a module on it, lying flat or raised.
+struct PlacedAnswer {
+  Figure u_value_dry_w_per_m2_k;
+  Figure u_value_wet_w_per_m2_k;
+  Figure decrement_factor;
+  Figure time_lag_h;
+  std::string note;
+};
+
+struct RecipeAnswer {
+  std::string name;
+  int n_modules = 0;
+  Figure mass_dry_kg_per_m2;
+  Figure mass_drained_kg_per_m2;
+  Figure mass_soaked_kg_per_m2;
+  std::vector<std::string> mass_not_counted;
+  std::string deck;
+  PlacedAnswer flat;
+  std::optional<PlacedAnswer> raised;  // absent: the recipe has no spacers
+  Figure floats_at_mm;
+};
+
+struct StackAnswer {
+  std::string name;
+  std::string room;
+  std::string form;  // bare, flat, raised, rival
+  Figure membrane_max_c;
+  Figure membrane_min_c;
+  Figure ceiling_max_c;
+  Figure heat_gain_summer_kwh_per_m2;
+  Figure heat_loss_winter_kwh_per_m2;
+  Figure evapotranspiration_mm;
+  double heat_residual_frac = 0.0;
+  double water_residual_m = 0.0;
+};
+
+/// Bedrooms from 22 to 7 h.
+struct NightAnswer {
+  Figure hours_above_limit;
+  Figure hours_above_limit_with_fan;
+  Figure degree_hours_above_k_h;
+};
+
+/// One room, or all rooms added up, under one cover.
+struct RoomFigures {
+  Figure operative_max_c;
+  Figure operative_min_c;
+  Figure hours_above_limit;
+  Figure hours_above_limit_with_fan;
+  Figure hours_below_limit;
+  Figure hours_without_limit;
+  Figure degree_hours_above_k_h;
+  Figure heat_to_add_kwh;
+  Figure heat_to_remove_kwh;
+  Figure fan_energy_kwh;
+  std::optional<NightAnswer> night;  // bedrooms only
+};
+
+/// In the order of Covers::all.
+enum class CoverKind { bare, planted, white_same, white_whole, net_same, net_whole, board_same, board_whole };
+inline constexpr std::size_t n_covers = 8;
+inline constexpr std::array<CoverKind, n_covers> all_covers = {
+    CoverKind::bare,     CoverKind::planted,   CoverKind::white_same, CoverKind::white_whole,
+    CoverKind::net_same, CoverKind::net_whole, CoverKind::board_same, CoverKind::board_whole};
+[[nodiscard]] constexpr std::size_t index_of(CoverKind cover) { return static_cast<std::size_t>(cover); }
+
+struct RoomAnswer {
+  std::string name;
+  bool is_bedroom = false;
+  bool has_fan = false;
+  std::array<RoomFigures, n_covers> covers;
+};
+
+struct WaterByRecipe {
+  std::string name;
+  Figure retained_frac;
+  Figure watering_l_per_module;
+  std::array<Figure, 12> can_wait_days_by_month;
+};
+
+struct WaterAnswer {
+  Figure rain_mm;
+  Figure retained_frac;
+  Figure watering_l_per_module;
+  std::array<Figure, 12> can_wait_days_by_month;  // of the recipe that waits least
+  std::string can_wait_means;
+  std::vector<WaterByRecipe> recipes;  // those laid somewhere
+};
+
+struct PatchLoadAnswer {
+  int patch = 0;
+  std::string recipe;
+  Figure soaked_kn_per_m2;
+};
+
+struct LoadAnswer {
+  std::optional<double> allowable_kn_per_m2;
+  std::string who;
+  std::string when;
+  std::string includes;
+  std::optional<double> averaging_area_m2;  // in use; absent: every square on its own
+  std::vector<std::string> missing;
+  Figure soaked_max_kn_per_m2;
+  Figure utilisation_local_max_frac;
+  std::vector<PatchLoadAnswer> patches;
+  std::string verdict;  // none, within, not_shown, above
+  std::string statement;
+};
+
+struct RecipeMoney {
+  std::string name;
+  int n_modules = 0;
+  Figure per_module;
+  Figure outlay;
+  Figure replacement_per_year;
+};
+
+struct MoneyAnswer {
+  std::string currency;
+  Figure outlay;
+  Figure replacement_per_year;
+  Figure water_per_year;
+  Figure cash_saving_per_year;
+  std::string cash_saving_statement;
+  Figure comfort_kwh_per_year;       // heat that need not be removed, if it were removed
+  Figure heating_less_kwh_per_year;  // heat that need not be added, if it were added; negative: more is wanted
+  std::string payback_why;           // why there are no years of payback
+  std::vector<RecipeMoney> recipes;
+  std::vector<std::string> unpriced;
+  std::vector<std::string> without_life;
+};
+
+/// Compared with the modules as laid out. Figures of heat stand in `rooms` and `house`.
+struct RivalAnswer {
+  std::string name;    // white, net, board
+  std::string extent;  // same_squares, whole_roof
+  double area_m2 = 0.0;
+  Figure outlay;
+  Figure replacement_per_year;
+  Figure mass_soaked_kg_per_m2;
+  Figure degree_hours_less_per_outlay_k_h;  // than bare, to a unit of money spent
+  std::vector<std::string> better_in;       // fields of `house` in which it beats the modules
+  bool is_better_for_its_money = false;     // fewer degree-hours to a unit of money than the modules
+  std::string statement;
+};
+
+/// One question of the householder with its answer in a sentence; in the order in which they are to be read.
+struct QuestionAnswer {
+  std::string question;  // a few letters: Carry it?
+  std::string text;
+};
+
+struct StudyAnswer {
+  std::string design_name;
+  EngineAnswer engine;
+  WeatherAnswer weather;
+  std::vector<design::Assumption> assumed;
+  std::vector<catalogue::Caution> cautions;
+  RoofAnswer roof;
+  std::vector<RecipeAnswer> recipes;
+  std::vector<StackAnswer> stacks;
+  std::vector<RoomAnswer> rooms;
+  RoomAnswer house;  // sums of the rooms; maximum and minimum of temperatures
+  WaterAnswer water;
+  LoadAnswer load;
+  MoneyAnswer money;
+  Figure planted_degree_hours_less_per_outlay_k_h;
+  std::vector<RivalAnswer> rivals;
+  std::vector<QuestionAnswer> answers;
+};
+
+inline constexpr std::string_view one_year_only = "one year's weather only";
+
+}  // namespace houseleek::report

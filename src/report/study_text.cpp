@@ -1,0 +1,52 @@
+// A study's answer for a terminal: cautions first, then every question within one screen of 24 lines and 80 columns.
+#include "report/study_text.hpp"
+
+#include <fmt/format.h>
+
+#include "base/utf8.hpp"
+#include "report/paragraph.hpp"
+#include "report/words.hpp"
+
+namespace houseleek::report {
+namespace {
+
+constexpr std::size_t label_width = 13;
+constexpr std::size_t widest_title = 30;
+
+/// Up to the first full stop, colon or semicolon that a blank follows.
+std::string first_clause(const std::string& text) {
+  for (std::size_t i = 0; i + 1 < text.size(); ++i) {
+    const bool is_mark = text[i] == '.' || text[i] == ':' || text[i] == ';';
+    if (is_mark && text[i + 1] == ' ') return text.substr(0, i) + ".";
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string text_of_cautions(const StudyAnswer& answer) {
+  if (answer.cautions.empty()) return "";
+  std::string text = "CAUTION:";
+  for (const catalogue::Caution& caution : answer.cautions) text += fmt::format(" {}", first_clause(caution.text));
+  return paragraph("", 0, text);
+}
+
+std::string text_of_questions(const StudyAnswer& answer) {
+  const std::string name = answer.design_name.empty() ? "This house" : short_name(answer.design_name, widest_title);
+  std::string text =
+      paragraph("", 0,
+                fmt::format("{}: {} modules on {} of {} m2, bare against planted", name, answer.roof.n_modules,
+                            short_number(answer.roof.covered_m2), short_number(answer.roof.area_m2)));
+  for (const QuestionAnswer& one : answer.answers) {
+    // Several questions with one answer need more than the column of labels.
+    const bool is_wide = count_characters(one.question) >= label_width;
+    text += is_wide ? paragraph("", 0, fmt::format("{} {}", one.question, one.text))
+                    : paragraph(one.question, label_width, one.text);
+  }
+  text += paragraph("", 0, "Heat and water: one year's weather only. The rest: --json; houseleek check.");
+  return text;
+}
+
+std::string text_from(const StudyAnswer& answer) { return text_of_cautions(answer) + text_of_questions(answer); }
+
+}  // namespace houseleek::report

@@ -1,0 +1,248 @@
+// The runs of a study: the house bare, planted and under each rival, free and with machines; each recipe by itself.
+#include "studies/cover_runs.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <memory>
+#include <numeric>
+
+#include "base/contract.hpp"
+#include "climate/calendar.hpp"
+
+namespace houseleek::studies {
+namespace {
+
+using simulation::Season;
+
+constexpr double kwh_per_wh = 0.001;
+constexpr std::size_t hours_per_day = 24;
+
+int hour_of_year(const RunInputs& inputs, std::size_t kept_hour) {
+  return (inputs.options.first_hour + static_cast<int>(kept_hour)) % climate::n_hours_in_year;
+}
+
+std::size_t month_of(int hour) {
+  return static_cast<std::size_t>(climate::month_of_day[static_cast<std::size_t>(hour / climate::n_hours_in_day)]);
+}
+
+double sum_of(const std::vector<double>& column) { return std::accumulate(column.begin(), column.end(), 0.0); }
+
+void add_comfort(const RunInputs& inputs, const design::Room& room, const results::RoomYear& year, RoomSums& sums) {
+  HoursOfRoom hours;
+  hours.first_hour = inputs.options.first_hour;
+  hours.operative_c = year.operative_c;
+  if (room.fan) hours.fan_speed_m_per_s = room.fan->air_speed_m_per_s;
+  sums.all = sum_comfort(inputs.limits, hours);
+  hours.nights_only = true;
+  sums.nights = sum_comfort(inputs.limits, hours);
+  const auto [least, most] = std::minmax_element(year.operative_c.begin(), year.operative_c.end());
+  sums.operative_min_c = *least;
+  sums.operative_max_c = *most;
+}
+
+void add_flux_of_seasons(const RunInputs& inputs, const results::StackYear& year, StackSums& sums) {
+  for (std::size_t i = 0; i < year.ceiling_flux_w_per_m2.size(); ++i) {
+    const double flux = year.ceiling_flux_w_per_m2[i];
+    const Season season = inputs.seasons[month_of(hour_of_year(inputs, i))];
+    if (season == Season::summer && flux > 0.0) sums.heat_gain_summer_kwh_per_m2 += kwh_per_wh * flux;
+    if (season == Season::winter && flux < 0.0) sums.heat_loss_winter_kwh_per_m2 -= kwh_per_wh * flux;
+  }
+}
+
+/// Whole days whose first hour ends with the store above the threshold.
+void add_moist_days(const RunInputs& inputs, const results::StackYear& year, double threshold_frac, StackSums& sums) {
+  if (year.root_store_frac.empty()) return;
+  for (std::size_t first = 0; first + hours_per_day <= year.evapotranspiration_mm.size(); first += hours_per_day) {
+    if (year.root_store_frac[first] <= threshold_frac) continue;
+    const std::size_t month = month_of(hour_of_year(inputs, first));
+    sums.moist_days[month] += 1.0;
+    for (std::size_t i = first; i < first + hours_per_day; ++i) {
+      sums.moist_evapotranspiration_mm[month] += year.evapotranspiration_mm[i];
+    }
+  }
+}
+
+StackSums sums_of_stack(const RunInputs& inputs, const results::StackYear& year,
+                        const simulation::StackOrigin& origin) {
+  StackSums sums;
+  sums.name = year.name;
+  sums.origin = origin;
+  sums.area_m2 = year.area_m2;
+  sums.membrane_max_c = year.membrane_max_c;
+  sums.membrane_min_c = year.membrane_min_c;
+  sums.ceiling_max_c = year.ceiling_max_c;
+  add_flux_of_seasons(inputs, year, sums);
+  sums.evapotranspiration_mm = sum_of(year.evapotranspiration_mm);
+  sums.left_mm = sum_of(year.drainage_mm) + sum_of(year.runoff_mm);
+  sums.watering_mm = sum_of(year.watering_mm);
+  if (origin.recipe >= 0) {
+    add_moist_days(inputs, year, inputs.thresholds_frac[static_cast<std::size_t>(origin.recipe)], sums);
+  }
+  sums.heat_residual_frac = std::max(year.heat_residual_max_frac, year.heat_residual_year_frac);
+  sums.water_residual_m = std::max(year.water_residual_max_m, year.water_residual_year_m);
+  return sums;
+}
+
+RunSums sums_of_run(const RunInputs& inputs, const simulation::CoverGroup& cover, const results::GroupYear& year,
+                    bool is_whole_house) {
+  RunSums sums;
+  sums.tally = year.tally;
+  for (std::size_t i = 0; i < year.stacks.size(); ++i) {
+    StackSums stack = sums_of_stack(inputs, year.stacks[i], cover.origins[i]);
+    stack.room = cover.group.rooms[static_cast<std::size_t>(cover.origins[i].room)].name;
+    sums.heat_residual_frac = std::max(sums.heat_residual_frac, stack.heat_residual_frac);
+    sums.water_residual_m = std::max(sums.water_residual_m, stack.water_residual_m);
+    sums.stacks.push_back(std::move(stack));
+  }
+  for (std::size_t i = 0; i < year.rooms.size(); ++i) {
+    const results::RoomYear& room = year.rooms[i];
+    RoomSums of_room;
+    if (cover.group.rooms[i].is_held) {
+      of_room.heat_added_kwh = kwh_per_wh * sum_of(room.heat_added_w);
+      of_room.heat_removed_kwh = kwh_per_wh * sum_of(room.heat_removed_w);
+    } else if (is_whole_house) {
+      add_comfort(inputs, inputs.design->rooms[i], room, of_room);
+    }
+    sums.heat_residual_frac = std::max(sums.heat_residual_frac, room.heat_residual_max_frac);
+    sums.rooms.push_back(of_room);
+  }
+  return sums;
+}
+
+/// One run to do: its group and where its sums go.
+struct Job {
+  std::string name;  // for a message where it fails
+  simulation::CoverGroup cover;
+  bool is_whole_house = true;
+  RunSums* result = nullptr;
+  std::atomic<double> done_frac = 0.0;
+  [[nodiscard]] double weight() const { return static_cast<double>(cover.group.stacks.size()); }
+};
+using Jobs = std::vector<std::unique_ptr<Job>>;
+
+void add_job(Jobs& jobs, std::string name, simulation::CoverGroup cover, bool is_whole_house, RunSums& result) {
+  auto job = std::make_unique<Job>();
+  job->name = std::move(name);
+  job->cover = std::move(cover);
+  job->is_whole_house = is_whole_house;
+  job->result = &result;
+  jobs.push_back(std::move(job));
+}
+
+struct NamedCover {
+  simulation::Cover cover;
+  std::string_view name;
+};
+
+NamedCover cover_from(report::CoverKind kind) {
+  using simulation::Cover;
+  switch (kind) {
+    case report::CoverKind::bare:
+      return {Cover::bare, "bare"};
+    case report::CoverKind::planted:
+      return {Cover::planted, "planted"};
+    case report::CoverKind::white_same:
+      return {Cover::white_same_squares, "white paint on the same squares"};
+    case report::CoverKind::white_whole:
+      return {Cover::white_whole_roof, "white paint on the whole roof"};
+    case report::CoverKind::net_same:
+      return {Cover::net_same_squares, "net over the same squares"};
+    case report::CoverKind::net_whole:
+      return {Cover::net_whole_roof, "net over the whole roof"};
+    case report::CoverKind::board_same:
+      return {Cover::board_same_squares, "board on the same squares"};
+    case report::CoverKind::board_whole:
+      return {Cover::board_whole_roof, "board on the whole roof"};
+  }
+  expects(false, "a cover of the list");
+  return {Cover::bare, ""};
+}
+
+results::GroupYear run_named(const Job& job, const climate::ForcingSource& forcing,
+                             const simulation::RunOptions& options, const Context& context) {
+  try {
+    return simulation::run_group(job.cover.group, forcing, options, context);
+  } catch (const simulation::NumericalFailure& failure) {
+    throw simulation::NumericalFailure(job.name + ": " + failure.what());
+  }
+}
+
+Jobs make_jobs(const RunInputs& inputs, CoverRuns& runs) {
+  Jobs jobs;
+  for (const report::CoverKind kind : report::all_covers) {
+    for (const bool is_held : {false, true}) {
+      simulation::CoverOptions options;
+      options.is_held = is_held;
+      const NamedCover named = cover_from(kind);
+      add_job(jobs, std::string(named.name) + (is_held ? ", with machines" : ", running free"),
+              simulation::make_cover_group(inputs.design, inputs.layout, inputs.weather, named.cover, options), true,
+              (is_held ? runs.held : runs.free)[report::index_of(kind)]);
+    }
+  }
+  for (std::size_t i = 0; i < inputs.design->recipes.size(); ++i) {
+    const int recipe = static_cast<int>(i);
+    runs.recipes.push_back({.recipe = recipe, .placed = design::Placed::flat, .sums = {}});
+    if (inputs.design->recipes[i].spacer.height_mm > 0.0) {
+      runs.recipes.push_back({.recipe = recipe, .placed = design::Placed::raised, .sums = {}});
+    }
+  }
+  for (RecipeRun& run : runs.recipes) {
+    const std::string& name = inputs.design->recipes[static_cast<std::size_t>(run.recipe)].name;
+    add_job(jobs, name + (run.placed == design::Placed::raised ? ", raised, by itself" : ", flat, by itself"),
+            simulation::make_recipe_group(inputs.design, inputs.layout, inputs.weather, run.recipe, run.placed), false,
+            run.sums);
+  }
+  // The longest first, so that no thread is left with one of them at the end.
+  std::stable_sort(jobs.begin(), jobs.end(), [](const auto& a, const auto& b) { return a->weight() > b->weight(); });
+  return jobs;
+}
+
+}  // namespace
+
+double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions& options) {
+  constexpr int slots_per_hour = 6;
+  double sum_mm = 0.0;
+  for (int i = 0; i < options.n_hours; ++i) {
+    const int hour = (options.first_hour + i) % climate::n_hours_in_year;
+    for (int slot = 0; slot < slots_per_hour; ++slot) {
+      sum_mm += weather.rain_mm_per_10_min[static_cast<std::size_t>(slots_per_hour * hour + slot)];
+    }
+  }
+  return sum_mm;
+}
+
+CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context) {
+  expects(inputs.thresholds_frac.size() == inputs.design->recipes.size(), "a threshold for every recipe");
+  CoverRuns runs;
+  const Jobs jobs = make_jobs(inputs, runs);
+  const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
+    return climate::forcing_at(inputs.weather, hour, fraction);
+  };
+  double weight = 0.0;
+  for (const auto& job : jobs) weight += job->weight();
+  const std::function<void()> watch = [&] {
+    if (!context.on_progress) return;
+    double done = 0.0;
+    for (const auto& job : jobs) done += job->weight() * job->done_frac.load(std::memory_order_relaxed);
+    context.on_progress(done / weight);
+  };
+  std::vector<Task> tasks;
+  for (const auto& owned : jobs) {
+    Job* job = owned.get();
+    tasks.emplace_back([job, &inputs, &forcing, &context](const std::function<void()>& task_watch) {
+      Context of_run;
+      of_run.is_cancelled = context.is_cancelled;
+      of_run.on_progress = [job, &task_watch](double done_frac) {
+        job->done_frac.store(done_frac, std::memory_order_relaxed);
+        if (task_watch) task_watch();
+      };
+      const results::GroupYear year = run_named(*job, forcing, inputs.options, of_run);
+      *job->result = sums_of_run(inputs, job->cover, year, job->is_whole_house);
+      job->done_frac.store(1.0, std::memory_order_relaxed);
+    });
+  }
+  executor(tasks, watch);
+  return runs;
+}
+
+}  // namespace houseleek::studies

@@ -1,0 +1,90 @@
+// The runs of a study: the house bare, planted and under each rival, free and with machines; each recipe by itself.
+#pragma once
+#include <array>
+#include <string>
+#include <vector>
+
+#include "base/context.hpp"
+#include "climate/year.hpp"
+#include "design/parse.hpp"
+#include "plan/layout.hpp"
+#include "report/study_answer.hpp"
+#include "results/group_year.hpp"
+#include "simulation/cover_layers.hpp"
+#include "simulation/covers.hpp"
+#include "simulation/run.hpp"
+#include "studies/comfort_hours.hpp"
+#include "studies/executor.hpp"
+
+namespace houseleek::studies {
+
+/// What a run leaves of a room: comfort where it runs free, heat where it is held.
+struct RoomSums {
+  double operative_max_c = 0.0;
+  double operative_min_c = 0.0;
+  ComfortSums all;
+  ComfortSums nights;
+  double heat_added_kwh = 0.0;
+  double heat_removed_kwh = 0.0;
+};
+
+/// What a run leaves of a stack. Sums over the kept hours.
+struct StackSums {
+  std::string name;
+  std::string room;
+  simulation::StackOrigin origin;
+  double area_m2 = 0.0;
+  double membrane_max_c = 0.0;
+  double membrane_min_c = 0.0;
+  double ceiling_max_c = 0.0;
+  double heat_gain_summer_kwh_per_m2 = 0.0;
+  double heat_loss_winter_kwh_per_m2 = 0.0;
+  double evapotranspiration_mm = 0.0;
+  double left_mm = 0.0;  // run-off and drainage
+  double watering_mm = 0.0;
+  // Days of each month that begin with the store above the threshold of the recipe, and what they evaporate.
+  std::array<double, 12> moist_days{};
+  std::array<double, 12> moist_evapotranspiration_mm{};
+  double heat_residual_frac = 0.0;
+  double water_residual_m = 0.0;
+};
+
+struct RunSums {
+  std::vector<RoomSums> rooms;
+  std::vector<StackSums> stacks;
+  results::SolverTally tally;
+  double heat_residual_frac = 0.0;  // worst of rooms and stacks
+  double water_residual_m = 0.0;
+};
+
+struct RecipeRun {
+  int recipe = 0;
+  design::Placed placed = design::Placed::flat;
+  RunSums sums;
+};
+
+struct CoverRuns {
+  std::array<RunSums, report::n_covers> free;
+  std::array<RunSums, report::n_covers> held;
+  std::vector<RecipeRun> recipes;  // flat, then raised where there are spacers
+};
+
+/// What all runs share.
+struct RunInputs {
+  const design::ValidDesign& design;
+  const plan::Layout& layout;
+  const climate::WeatherYear& weather;
+  const LimitsByDay& limits;
+  std::array<simulation::Season, 12> seasons{};
+  std::vector<double> thresholds_frac;  // of the store, by recipe: below it a module wants water
+  simulation::RunOptions options;
+};
+
+/// Rain that falls in the kept hours.
+[[nodiscard]] double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions& options);
+
+/// Runs everything. The result does not depend on the executor: each run writes a place of its own.
+/// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
+[[nodiscard]] CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context);
+
+}  // namespace houseleek::studies

@@ -1,0 +1,213 @@
+// The answers in a sentence each, in the order in which a householder should read them.
+#include "studies/sentences.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/words.hpp"
+
+namespace houseleek::studies {
+namespace {
+
+using report::CoverKind;
+using report::Figure;
+using report::RoomFigures;
+using report::short_figure;
+using report::short_name;
+using report::short_number;
+using report::StudyAnswer;
+
+constexpr std::size_t widest_name = 28;
+constexpr std::size_t widest_person = 40;
+constexpr std::size_t most_recipes_shown = 2;
+
+const RoomFigures& under(const report::RoomAnswer& room, CoverKind cover) {
+  return room.covers[report::index_of(cover)];
+}
+
+double value_of(const Figure& figure) { return figure.value.value_or(0.0); }
+
+std::string rival_words(const report::RivalAnswer& rival) {
+  const std::string what = rival.name == "white" ? "paint" : rival.name == "net" ? "a raised net" : "a board";
+  return what + (rival.extent == "whole_roof" ? " on the whole roof" : " on the same squares");
+}
+
+const RoomFigures& under_rival(const StudyAnswer& answer, const report::RivalAnswer& rival) {
+  const bool is_whole = rival.extent == "whole_roof";
+  if (rival.name == "white") return under(answer.house, is_whole ? CoverKind::white_whole : CoverKind::white_same);
+  if (rival.name == "net") return under(answer.house, is_whole ? CoverKind::net_whole : CoverKind::net_same);
+  return under(answer.house, is_whole ? CoverKind::board_whole : CoverKind::board_same);
+}
+
+/// The rival that takes most degree-hours away for its money, if one beats the modules in that; else the one that
+/// leaves the fewest, if it beats them.
+std::string rivals_sentence(const StudyAnswer& answer) {
+  const report::RivalAnswer* best = nullptr;
+  for (const report::RivalAnswer& rival : answer.rivals) {
+    if (!rival.is_better_for_its_money) continue;
+    if (best == nullptr ||
+        value_of(rival.degree_hours_less_per_outlay_k_h) > value_of(best->degree_hours_less_per_outlay_k_h)) {
+      best = &rival;
+    }
+  }
+  const double bare_k_h = value_of(under(answer.house, CoverKind::bare).degree_hours_above_k_h);
+  const double planted_k_h = value_of(under(answer.house, CoverKind::planted).degree_hours_above_k_h);
+  const auto money_of = [&answer](const Figure& outlay) {
+    return outlay.value ? fmt::format("{} {}", short_number(*outlay.value), answer.money.currency)
+                        : std::string("an unknown price");
+  };
+  const std::string others = answer.roof.n_modules == 0
+                                 ? fmt::format("bare {}; no modules are laid yet", short_number(bare_k_h))
+                                 : fmt::format("modules {} for {}, bare {}", short_number(planted_k_h),
+                                               money_of(answer.money.outlay), short_number(bare_k_h));
+  if (best != nullptr) {
+    return fmt::format("{} does more for its money: {} degree-hours too warm for {}, {}", rival_words(*best),
+                       short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
+                       money_of(best->outlay), others);
+  }
+  for (const report::RivalAnswer& rival : answer.rivals) {
+    const double here_k_h = value_of(under_rival(answer, rival).degree_hours_above_k_h);
+    if (here_k_h >= planted_k_h) continue;
+    if (best == nullptr || here_k_h < value_of(under_rival(answer, *best).degree_hours_above_k_h)) best = &rival;
+  }
+  if (best != nullptr) {
+    return fmt::format("{} leaves less heat: {} degree-hours too warm for {}, {}", rival_words(*best),
+                       short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
+                       money_of(best->outlay), others);
+  }
+  return fmt::format("none leaves fewer degree-hours too warm than the modules: {}, bare {}", short_number(planted_k_h),
+                     short_number(bare_k_h));
+}
+
+std::string load_sentence(const StudyAnswer& answer) {
+  const report::LoadAnswer& load = answer.load;
+  if (answer.roof.n_modules == 0) return "nothing is laid yet";
+  std::string text = fmt::format("soaked {} kN/m2", short_figure(load.soaked_max_kn_per_m2));
+  const std::string figure =
+      fmt::format("the figure that {} wrote down on {}: {} kN/m2", short_name(load.who, widest_person),
+                  short_name(load.when, widest_name), short_number(load.allowable_kn_per_m2.value_or(0.0)));
+  if (load.verdict == "none") {
+    return text + ": no verdict, nobody wrote down " + report::joined(load.missing);
+  }
+  if (load.verdict == "within") return text + ": within " + figure;
+  if (load.verdict == "not_shown") return text + ": not shown to stay within " + figure;
+  return text + ": above " + figure;
+}
+
+std::string recipe_sentence(const StudyAnswer& answer, const design::Design& design) {
+  std::string text;
+  std::size_t n_shown = 0;
+  std::size_t n_laid = 0;
+  for (std::size_t i = 0; i < answer.recipes.size(); ++i) {
+    const report::RecipeAnswer& recipe = answer.recipes[i];
+    if (recipe.n_modules == 0 && answer.roof.n_modules > 0) continue;
+    ++n_laid;
+    if (n_shown == most_recipes_shown) continue;
+    ++n_shown;
+    const bool is_raised = design.recipes[i].placed == design::Placed::raised && recipe.raised;
+    const report::PlacedAnswer& placed = is_raised ? *recipe.raised : recipe.flat;
+    text += fmt::format("{}{} {} kg/m2 dry, {} soaked, U {}", text.empty() ? "" : "; ",
+                        short_name(recipe.name, widest_name), short_number(value_of(recipe.mass_dry_kg_per_m2)),
+                        short_number(value_of(recipe.mass_soaked_kg_per_m2)),
+                        short_figure(Figure{placed.u_value_dry_w_per_m2_k.value, {}, ""}));
+  }
+  if (n_laid > n_shown) text += fmt::format("; {} more in --json", n_laid - n_shown);
+  if (text.empty()) return "no recipe is described";
+  return text + fmt::format("; bare U {}", short_figure(Figure{answer.roof.bare.u_value_w_per_m2_k.value, {}, ""}));
+}
+
+const report::RoomAnswer* hottest_room(const StudyAnswer& answer) {
+  const auto hotter = [](const report::RoomAnswer& a, const report::RoomAnswer& b) {
+    return value_of(under(a, CoverKind::bare).operative_max_c) < value_of(under(b, CoverKind::bare).operative_max_c);
+  };
+  const auto found = std::max_element(answer.rooms.begin(), answer.rooms.end(), hotter);
+  return found == answer.rooms.end() ? nullptr : &*found;
+}
+
+std::string cooler_sentence(const StudyAnswer& answer) {
+  const report::RoomAnswer* room = hottest_room(answer);
+  if (room == nullptr) return "no room is described";
+  const auto figure = [&](CoverKind cover, Figure RoomFigures::*of) {
+    return short_number(value_of(under(*room, cover).*of));
+  };
+  return fmt::format("{} at its hottest {} degC (bare {}, painted {}); above the limit {} h (bare {}, painted {})",
+                     short_name(room->name, widest_name), figure(CoverKind::planted, &RoomFigures::operative_max_c),
+                     figure(CoverKind::bare, &RoomFigures::operative_max_c),
+                     figure(CoverKind::white_same, &RoomFigures::operative_max_c),
+                     figure(CoverKind::planted, &RoomFigures::hours_above_limit),
+                     figure(CoverKind::bare, &RoomFigures::hours_above_limit),
+                     figure(CoverKind::white_same, &RoomFigures::hours_above_limit));
+}
+
+std::string warmer_sentence(const StudyAnswer& answer) {
+  const auto heat = [&](CoverKind cover) { return short_number(value_of(under(answer.house, cover).heat_to_add_kwh)); };
+  return fmt::format("heat to add {} kWh (bare {}, painted {}, board {})", heat(CoverKind::planted),
+                     heat(CoverKind::bare), heat(CoverKind::white_same), heat(CoverKind::board_same));
+}
+
+std::string fans_sentence(const StudyAnswer& answer) {
+  const RoomFigures& planted = under(answer.house, CoverKind::planted);
+  const RoomFigures& bare = under(answer.house, CoverKind::bare);
+  if (!planted.hours_above_limit_with_fan.value) {
+    return fmt::format("no fan is described; {} room-hours above the limit (bare {})",
+                       short_number(value_of(planted.hours_above_limit)),
+                       short_number(value_of(bare.hours_above_limit)));
+  }
+  const double hours = *planted.hours_above_limit_with_fan.value;
+  std::string text =
+      fmt::format("{}: {} room-hours too warm with them (bare {})", hours > 0.0 ? "not enough" : "enough in this year",
+                  short_number(hours), short_number(value_of(bare.hours_above_limit_with_fan)));
+  if (planted.night) {
+    const bool has_fan = planted.night->hours_above_limit_with_fan.value.has_value();
+    const auto nights = [&](const RoomFigures& figures) {
+      return short_number(
+          value_of(has_fan ? figures.night->hours_above_limit_with_fan : figures.night->hours_above_limit));
+    };
+    text += fmt::format("; in bedrooms at night {} ({})", nights(planted), nights(bare));
+  }
+  return text;
+}
+
+constexpr std::string_view month_names[] = {"January", "February", "March",     "April",   "May",      "June",
+                                            "July",    "August",   "September", "October", "November", "December"};
+
+std::string water_sentence(const StudyAnswer& answer) {
+  const report::WaterAnswer& water = answer.water;
+  if (!water.retained_frac.value) return water.retained_frac.because;
+  std::string text =
+      fmt::format("{:.0f} % of {:.0f} mm rain and of watering kept; {} l a module", 100.0 * *water.retained_frac.value,
+                  value_of(water.rain_mm), short_figure(Figure{water.watering_l_per_module.value, {}, ""}));
+  std::optional<std::size_t> shortest;
+  for (std::size_t month = 0; month < 12; ++month) {
+    const std::optional<double>& days = water.can_wait_days_by_month[month].value;
+    if (days && (!shortest || *days < *water.can_wait_days_by_month[*shortest].value)) shortest = month;
+  }
+  if (!shortest) return text + "; how long they can wait is not known";
+  return text + fmt::format("; full, they can wait {:.1f} days in {}", *water.can_wait_days_by_month[*shortest].value,
+                            month_names[*shortest]);
+}
+
+std::string money_sentence(const StudyAnswer& answer) {
+  const report::MoneyAnswer& money = answer.money;
+  if (!money.outlay.value) return money.outlay.because;
+  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it {} kWh less heat to remove",
+                     short_figure(money.outlay), money.currency, short_figure(money.replacement_per_year),
+                     short_number(value_of(money.water_per_year)), short_number(value_of(money.comfort_kwh_per_year)));
+}
+
+}  // namespace
+
+std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
+  return {{"Rivals?", rivals_sentence(answer)},
+          {"1 Carry it?", load_sentence(answer)},
+          {"2 Made of?", recipe_sentence(answer, design)},
+          {"3 Cooler?", cooler_sentence(answer)},
+          {"  Warmer?", warmer_sentence(answer)},
+          {"4 Fans?", fans_sentence(answer)},
+          {"6 Water?", water_sentence(answer)},
+          {"8 Cost?", money_sentence(answer)},
+          {std::string(unanswered_questions), std::string(not_computed_yet)}};
+}
+
+}  // namespace houseleek::studies
