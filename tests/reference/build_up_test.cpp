@@ -301,7 +301,7 @@ TEST(BuildUp, PeriodicMatrixOfTheBareSlab) {
               {"BUILDUP-30f", "z21, imaginary, W/(m2 K)", -23.04250289, z.z21.im, 6e-9, function},
               {"BUILDUP-30g", "z22, real", -4.34939313, z.z22.re, 6e-9, function},
               {"BUILDUP-30h", "z22, imaginary", 4.80806846, z.z22.im, 6e-9, function}});
-  check_rows("a resistance without mass, by hand", "exact arithmetic",
+  check_rows("recomputed by hand: a resistance without mass", "exact arithmetic",
              {{"BUILDUP-31", "z12 of 2.0 with films of 0.10 and 0.04, m2 K/W", -2.14,
                periodic_matrix(with_films({{2.0, 0.0}}, 0.10)).z12.re, 1e-12, function}});
 }

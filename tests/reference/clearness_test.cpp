@@ -133,14 +133,15 @@ TEST(Clearness, WetDays) {
               {"CLI-RAIN-03", "rain after a wet day, 10 wet days of 30", 0.50,
                wet_day_chain(10.0 / 30.0).after_wet_frac, 1e-12}});
   const WetDayChain chain = wet_day_chain(10.0 / 30.0);
-  check_rows("two-state chain: p01 / (1 + p01 - p11) times 30 days", "exact arithmetic", "climate::wet_day_chain",
+  check_rows("recomputed by hand: two-state chain, p01 / (1 + p01 - p11) times 30 days", "exact arithmetic",
+             "climate::wet_day_chain",
              {{"CLI-RAIN-04", "wet days a month the chain settles to", 10.0,
                30.0 * chain.after_dry_frac / (1.0 + chain.after_dry_frac - chain.after_wet_frac), 1e-9}});
   check_rows(
       geng, "a unit in the last digit given", "climate::wet_day_gamma_shape",
       {{"CLI-RAIN-05", "shape of the gamma distribution, 6 mm a wet day", 0.680, wet_day_gamma_shape(6.0), 1e-3}});
-  check_rows("150 mm in a 30-day month by our own estimate: 30 (1 - 1/e)", "rounding of the literal",
-             "climate::estimated_rain_days",
+  check_rows("recomputed by hand: 150 mm in a 30-day month by our own estimate, 30 (1 - 1/e)",
+             "rounding of the literal", "climate::estimated_rain_days",
              {{"CLI-RAIN-01", "rain days of a month with 150 mm", 30.0 * 0.6321205588285577,
                estimated_rain_days({0, 0, 0, 150, 0, 0, 0, 0, 0, 0, 0, 0})[3], 1e-9}});
 }
