@@ -91,7 +91,7 @@ struct StackAnswer {
   Figure heat_loss_winter_kwh_per_m2;
   Figure evapotranspiration_mm;
   double heat_residual_frac = 0.0;
-  double water_residual_m = 0.0;
+  std::optional<double> water_residual_m;  // absent where no layer holds water
 };
 
 /// Bedrooms from 22 to 7 h.

@@ -84,7 +84,7 @@ Json json_from(const StackAnswer& stack) {
           {"heat_loss_winter_kwh_per_m2", json_from(stack.heat_loss_winter_kwh_per_m2)},
           {"evapotranspiration_mm", json_from(stack.evapotranspiration_mm)},
           {"heat_residual_frac", stack.heat_residual_frac},
-          {"water_residual_m", stack.water_residual_m}};
+          {"water_residual_m", json_from(stack.water_residual_m)}};
 }
 
 Json json_from(const RoomFigures& figures) {

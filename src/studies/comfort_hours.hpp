@@ -26,10 +26,10 @@ using LimitsByDay = std::vector<std::optional<physics::AdaptiveLimits>>;
 [[nodiscard]] LimitsByDay adaptive_limits_by_day(const climate::WeatherYear& weather);
 
 struct HoursOfRoom {
-  int first_hour = 0;                       // of the year; hours wrap at its end
-  std::span<const double> operative_c;      // means of hours
-  std::optional<double> fan_speed_m_per_s;  // absent: no fan
-  bool nights_only = false;                 // 22 to 7 h
+  int first_hour = 0;                                      // of the year; hours wrap at its end
+  std::span<const double> operative_c;                     // means of hours
+  std::optional<double> fan_speed_m_per_s = std::nullopt;  // absent: no fan
+  bool nights_only = false;                                // 22 to 7 h
 };
 
 /// What the hours add up to. "Above" counts hours with a limit alone; hours without one are counted apart.

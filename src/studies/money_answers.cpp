@@ -60,7 +60,7 @@ money::Cost cost_of(const design::ValidDesign& design, std::string_view rival) {
 Figure mass_of(const design::ValidDesign& design, std::string_view rival) {
   if (rival == "net") return checks::figure_from_weight(checks::compute_net_weights(design).soaked_kg_per_m2);
   if (rival == "board") return checks::figure_from_weight(checks::compute_board_weights(design).soaked_kg_per_m2);
-  return results::figure_without_range(0.0, "a coat of paint is not counted as weight");
+  return results::figure_missing("a coat of paint is not weighed");
 }
 
 std::vector<std::string> better_fields(const RoomFigures& rival, const RoomFigures& planted) {

@@ -28,6 +28,8 @@ const RoomFigures& under(const report::RoomAnswer& room, CoverKind cover) {
 
 double value_of(const Figure& figure) { return figure.value.value_or(0.0); }
 
+std::string whole(double count) { return fmt::format("{:.0f}", count); }
+
 std::string rival_words(const report::RivalAnswer& rival) {
   const std::string what = rival.name == "white" ? "paint" : rival.name == "net" ? "a raised net" : "a board";
   return what + (rival.extent == "whole_roof" ? " on the whole roof" : " on the same squares");
@@ -128,16 +130,12 @@ const report::RoomAnswer* hottest_room(const StudyAnswer& answer) {
 std::string cooler_sentence(const StudyAnswer& answer) {
   const report::RoomAnswer* room = hottest_room(answer);
   if (room == nullptr) return "no room is described";
-  const auto figure = [&](CoverKind cover, Figure RoomFigures::*of) {
-    return short_number(value_of(under(*room, cover).*of));
-  };
+  const auto most_c = [&](CoverKind cover) { return short_number(value_of(under(*room, cover).operative_max_c)); };
+  const auto hours = [&](CoverKind cover) { return whole(value_of(under(*room, cover).hours_above_limit)); };
   return fmt::format("{} at its hottest {} degC (bare {}, painted {}); above the limit {} h (bare {}, painted {})",
-                     short_name(room->name, widest_name), figure(CoverKind::planted, &RoomFigures::operative_max_c),
-                     figure(CoverKind::bare, &RoomFigures::operative_max_c),
-                     figure(CoverKind::white_same, &RoomFigures::operative_max_c),
-                     figure(CoverKind::planted, &RoomFigures::hours_above_limit),
-                     figure(CoverKind::bare, &RoomFigures::hours_above_limit),
-                     figure(CoverKind::white_same, &RoomFigures::hours_above_limit));
+                     short_name(room->name, widest_name), most_c(CoverKind::planted), most_c(CoverKind::bare),
+                     most_c(CoverKind::white_same), hours(CoverKind::planted), hours(CoverKind::bare),
+                     hours(CoverKind::white_same));
 }
 
 std::string warmer_sentence(const StudyAnswer& answer) {
@@ -151,18 +149,17 @@ std::string fans_sentence(const StudyAnswer& answer) {
   const RoomFigures& bare = under(answer.house, CoverKind::bare);
   if (!planted.hours_above_limit_with_fan.value) {
     return fmt::format("no fan is described; {} room-hours above the limit (bare {})",
-                       short_number(value_of(planted.hours_above_limit)),
-                       short_number(value_of(bare.hours_above_limit)));
+                       whole(value_of(planted.hours_above_limit)), whole(value_of(bare.hours_above_limit)));
   }
   const double hours = *planted.hours_above_limit_with_fan.value;
   std::string text =
       fmt::format("{}: {} room-hours too warm with them (bare {})", hours > 0.0 ? "not enough" : "enough in this year",
-                  short_number(hours), short_number(value_of(bare.hours_above_limit_with_fan)));
+                  whole(hours), whole(value_of(bare.hours_above_limit_with_fan)));
   if (planted.night) {
     const bool has_fan = planted.night->hours_above_limit_with_fan.value.has_value();
     const auto nights = [&](const RoomFigures& figures) {
-      return short_number(
-          value_of(has_fan ? figures.night->hours_above_limit_with_fan : figures.night->hours_above_limit));
+      const report::NightAnswer& night = *figures.night;
+      return whole(value_of(has_fan ? night.hours_above_limit_with_fan : night.hours_above_limit));
     };
     text += fmt::format("; in bedrooms at night {} ({})", nights(planted), nights(bare));
   }

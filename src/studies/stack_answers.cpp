@@ -22,9 +22,13 @@ report::StackAnswer answer_stack(std::string name, std::string form, const Stack
   answer.ceiling_max_c = of_one_year(sums.ceiling_max_c);
   answer.heat_gain_summer_kwh_per_m2 = of_one_year(sums.heat_gain_summer_kwh_per_m2);
   answer.heat_loss_winter_kwh_per_m2 = of_one_year(sums.heat_loss_winter_kwh_per_m2);
-  answer.evapotranspiration_mm = of_one_year(sums.evapotranspiration_mm);
   answer.heat_residual_frac = sums.heat_residual_frac;
-  answer.water_residual_m = sums.water_residual_m;
+  if (sums.origin.recipe >= 0) {
+    answer.evapotranspiration_mm = of_one_year(sums.evapotranspiration_mm);
+    answer.water_residual_m = sums.water_residual_m;
+  } else {
+    answer.evapotranspiration_mm = results::figure_missing("no medium; what dries off a wet roof is not modelled");
+  }
   return answer;
 }
 

@@ -14,8 +14,8 @@ namespace houseleek::tests {
 
 /// A part of the text to be replaced.
 struct Edit {
-  std::string_view from;
-  std::string_view to;
+  std::string from;
+  std::string to;
 };
 
 /// The text with parts replaced; every `from` must be there exactly once.

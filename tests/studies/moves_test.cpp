@@ -1,0 +1,376 @@
+// Nothing but shape is a defect: for every number of an answer, an input that must move it, and which way.
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <map>
+#include <set>
+
+#include "report/study_json.hpp"
+#include "studies/small_study.hpp"
+
+namespace houseleek::studies {
+namespace {
+
+using report::Json;
+using tests::Edit;
+
+// ---- Numbers of a document by their path.
+
+using Numbers = std::map<std::string, double>;
+
+/// What stands for an item of a list: its name, or its place.
+std::string item_words(const Json& item, std::size_t index) {
+  if (!item.is_object() || !item.contains("name")) return std::to_string(index);
+  std::string words = item.at("name").get<std::string>();
+  for (const char* more : {"form", "extent"}) {
+    if (item.contains(more)) words += fmt::format("/{}", item.at(more).get<std::string>());
+  }
+  return words;
+}
+
+/// Numbers and flags; of a figure its value alone. Texts, and fields without a value, are left out.
+void collect(const Json& node, const std::string& path, Numbers& numbers) {
+  if (node.is_boolean()) numbers[path] = node.get<bool>() ? 1.0 : 0.0;
+  if (node.is_number()) numbers[path] = node.get<double>();
+  if (node.is_object()) {
+    for (const auto& [key, child] : node.items()) {
+      if (key == "low" || key == "high") continue;
+      collect(child, key == "value" ? path : (path.empty() ? key : path + "." + key), numbers);
+    }
+  }
+  if (node.is_array()) {
+    for (std::size_t i = 0; i < node.size(); ++i) {
+      collect(node[i], fmt::format("{}[{}]", path, item_words(node[i], i)), numbers);
+    }
+  }
+}
+
+Numbers numbers_of(Json document) {
+  document.erase("assumed");  // the inputs again
+  Numbers numbers;
+  collect(document, "", numbers);
+  return numbers;
+}
+
+/// '*' stands for any letters.
+bool is_match(std::string_view pattern, std::string_view text) {
+  if (pattern.empty()) return text.empty();
+  if (pattern.front() != '*') {
+    return !text.empty() && pattern.front() == text.front() && is_match(pattern.substr(1), text.substr(1));
+  }
+  for (std::size_t skipped = 0; skipped <= text.size(); ++skipped) {
+    if (is_match(pattern.substr(1), text.substr(skipped))) return true;
+  }
+  return false;
+}
+
+// ---- What is changed.
+
+struct Change {
+  std::string_view name;
+  std::vector<Edit> edits;
+  void (*options)(StudyOptions&) = nullptr;
+};
+
+std::vector<Change> all_changes() {
+  return {
+      {"more gains", {{"gains_day_w = 120", "gains_day_w = 500"}, {"gains_night_w = 80", "gains_night_w = 900"}}},
+      {"darker roof", {{"albedo = 0.2,", "albedo = 0.05,"}}},
+      {"hotter summer", {{"max_c = [32, 32, 31,", "max_c = [36, 36, 35,"}}},
+      {"colder winter", {{"14, 13, 14, 18, 20", "9, 8, 9, 18, 20"}, {"5, 4, 5, 9, 10", "0, -1, 0, 9, 10"}}},
+      {"bitter winter", {{"14, 13, 14, 18, 20", "-4, -4, -4, 18, 20"}, {"5, 4, 5, 9, 10", "-14, -14, -14, 9, 10"}}},
+      {"hot quarter turned round",
+       {{"max_c = [32, 32, 31, 14, 13, 14, 18, 20, 22, 24, 26, 28]",
+         "max_c = [18, 20, 22, 14, 13, 14, 33, 33, 33, 24, 26, 28]"},
+        {"min_c = [21, 21, 20, 5, 4, 5, 9, 10, 12, 14, 16, 18]",
+         "min_c = [9, 10, 12, 5, 4, 5, 21, 21, 21, 14, 16, 18]"}}},
+      {"cold quarter turned round",
+       {{"max_c = [32, 32, 31, 14, 13, 14, 18, 20, 22, 24, 26, 28]",
+         "max_c = [32, 32, 31, 28, 26, 24, 22, 20, 18, 14, 13, 14]"},
+        {"min_c = [21, 21, 20, 5, 4, 5, 9, 10, 12, 14, 16, 18]",
+         "min_c = [21, 21, 20, 18, 16, 14, 12, 10, 9, 5, 4, 5]"}}},
+      {"more rain", {{"rain_mm = [60, 60, 90, 90,", "rain_mm = [60, 60, 180, 180,"}}},
+      {"drier air", {{"relative_humidity_percent = [50, 50, 50, 60", "relative_humidity_percent = [50, 50, 25, 30"}}},
+      {"thicker concrete", {{"thickness_mm = 120", "thickness_mm = 240"}}},
+      {"thicker medium", {{"thickness_mm = 40", "thickness_mm = 80"}}},
+      {"fewer modules", {{"columns = 2", "columns = 1"}}},
+      {"larger roof and room",
+       {{"[roof]\noutline = [[0, 0], [4, 0], [4, 3], [0, 3]]", "[roof]\noutline = [[0, 0], [4, 0], [4, 4], [0, 4]]"},
+        {"name = \"bedroom\"\noutline = [[0, 0], [4, 0], [4, 3], [0, 3]]",
+         "name = \"bedroom\"\noutline = [[0, 0], [4, 0], [4, 4], [0, 4]]"}}},
+      {"higher allowable", {{"load_kn_per_m2 = 2.0", "load_kn_per_m2 = 3.0"}}},
+      {"watered earlier", {{"when_store_below_frac = 0.6", "when_store_below_frac = 0.95"}}},
+      {"no plants' cover", {{"cover_frac = 0.8", "cover_frac = 0.2"}}},
+      {"whiter paint", {{"white_albedo_aged = 0.6", "white_albedo_aged = 0.75"}}},
+      {"denser net", {{"[rivals]", R"([[material]]
+name = "HDPE shade cloth"
+density_kg_per_m3 = 300
+solar_transmittance_frac = 0.2
+open_area_frac = 0.2
+[rivals])"}}},
+      {"thicker board", {{"board_thickness_mm = 80", "board_thickness_mm = 120"}}},
+      {"thinner board", {{"board_thickness_mm = 80", "board_thickness_mm = 20"}}},
+      {"heavier ballast", {{"ballast_thickness_mm = 50", "ballast_thickness_mm = 80"}}},
+      {"dear rivals", {{"[rivals]", R"([prices]
+[[prices.item]]
+name = "white paint"
+price_per_m2 = 90
+service_life_years = 6
+[[prices.item]]
+name = "net frame"
+price_per_m2 = 90
+service_life_years = 12
+[[prices.item]]
+name = "XPS board"
+price_per_m3 = 1900
+[rivals])"}}},
+      {"cheap rivals", {{"[rivals]", R"([prices]
+[[prices.item]]
+name = "white paint"
+price_per_m2 = 0.1
+[[prices.item]]
+name = "net frame"
+price_per_m2 = 0.1
+[[prices.item]]
+name = "HDPE shade cloth"
+price_per_m2 = 0.1
+[[prices.item]]
+name = "XPS board"
+price_per_m3 = 1
+[[prices.item]]
+name = "gravel 16/32"
+price_per_m3 = 1
+[rivals])"}}},
+      {"dear wool",
+       {{"[rivals]",
+         "[prices]\n[[prices.item]]\nname = \"horticultural mineral wool\"\nprice_per_m3 = 1400\n[rivals]"}}},
+      {"dear water",
+       {{"[rivals]", "[tariff]\nwater_per_m3 = 9\n[rivals]"},
+        {"when_store_below_frac = 0.6", "when_store_below_frac = 0.95"}}},
+      {"no fan", {{"fan = { air_speed_m_per_s = 0.9, power_w = 45 }\n", ""}}},
+      {"stronger fan motor", {{"power_w = 45", "power_w = 60"}}},
+      {"no bedroom", {{"is_bedroom = true", "is_bedroom = false"}}},
+      {"higher spacers", {{"height_mm = 20", "height_mm = 40"}}},
+      {"no spacers",
+       {{"placed = \"raised\"", "placed = \"flat\""},
+        {"[recipe.spacer]\nheight_mm = 20\nedges = \"open\"\nblocked_frac = 0.2\ngap_wind_frac = 0.1\n"
+         "mass_kg_per_module = 0.5\n",
+         ""}}},
+      {"another seed", {{"seed = 7", "seed = 8"}}},
+      {"one patch more", {{"[rivals]", R"([[patch]]
+recipe = "thin stonecrop"
+columns = 1
+rows = 1
+origin = [2.7, 0.4]
+[rivals])"}}},
+      {"a day more", {}, [](StudyOptions& options) { options.run.n_hours += 24; }},
+      {"a day later", {}, [](StudyOptions& options) { options.run.first_hour += 24; }},
+      {"longer settling", {}, [](StudyOptions& options) { options.run.spin_up_hours += 24; }},
+      {"tighter bound", {}, [](StudyOptions& options) { options.run.error_bound_k = 0.02; }},
+  };
+}
+
+// ---- Which way what moves.
+
+enum class Way { up, down, any };
+
+struct Row {
+  std::string_view pattern;
+  std::string_view change;
+  Way way = Way::any;
+};
+
+constexpr Row rows[] = {
+    {"engine.seed", "another seed", Way::up},
+    {"engine.first_hour", "a day later", Way::up},
+    {"engine.n_hours", "a day more", Way::up},
+    {"engine.spin_up_hours", "longer settling", Way::up},
+    {"engine.n_runs", "no spacers", Way::down},
+    {"engine.n_stacks", "one patch more", Way::up},
+    {"engine.n_slices", "thicker medium", Way::up},
+    {"engine.n_steps", "a day more", Way::up},
+    {"engine.n_newton_iterations", "a day more", Way::up},
+    {"engine.n_hours_redone", "tighter bound", Way::up},
+    {"engine.largest_split", "tighter bound", Way::up},
+    {"engine.largest_error_k", "tighter bound", Way::down},
+    {"engine.heat_residual_frac", "another seed"},
+    {"engine.water_residual_m", "another seed"},
+    {"weather.summer_months*", "hot quarter turned round"},
+    {"weather.winter_months*", "cold quarter turned round"},
+    {"weather.air_max_c", "hotter summer", Way::up},
+    {"weather.air_min_c", "colder winter", Way::down},
+    {"roof.area_m2", "larger roof and room", Way::up},
+    {"roof.covered_m2", "fewer modules", Way::down},
+    {"roof.modules", "fewer modules", Way::down},
+    {"roof.bare.u_value_w_per_m2_k", "thicker concrete", Way::down},
+    {"roof.bare.decrement_factor", "thicker concrete", Way::down},
+    {"roof.bare.time_lag_h", "thicker concrete", Way::up},
+    {"load.allowable_kn_per_m2", "higher allowable", Way::up},
+    {"load.soaked_max_kn_per_m2", "thicker medium", Way::up},
+    {"load.utilisation_local_max_frac", "higher allowable", Way::down},
+    {"load.utilisation_local_max_frac", "thicker medium", Way::up},
+    {"load.patches[0].soaked_kn_per_m2", "thicker medium", Way::up},
+    {"recipes*.modules", "fewer modules", Way::down},
+    {"recipes*.mass_*", "thicker medium", Way::up},
+    {"recipes*.flat.u_value_dry_w_per_m2_k", "thicker medium", Way::down},
+    {"recipes*.flat.u_value_wet_w_per_m2_k", "thicker medium", Way::down},
+    {"recipes*.flat.decrement_factor", "thicker medium", Way::down},
+    {"recipes*.flat.time_lag_h", "thicker medium", Way::up},
+    {"recipes*.raised.u_value_*", "thicker concrete", Way::down},
+    {"recipes*.raised.decrement_factor", "thicker concrete", Way::down},
+    {"recipes*.raised.time_lag_h", "thicker concrete", Way::up},
+    {"recipes*.floats_at_mm", "higher spacers", Way::up},
+    {"stacks*.membrane_max_c", "hotter summer", Way::up},
+    {"stacks*.membrane_min_c", "colder winter", Way::down},
+    {"stacks*.ceiling_max_c", "more gains", Way::up},
+    {"stacks*.heat_gain_summer_kwh_per_m2", "more gains", Way::down},
+    {"stacks*.heat_loss_winter_kwh_per_m2", "more gains", Way::up},
+    {"stacks[bare/bare].membrane_max_c", "darker roof", Way::up},
+    {"stacks[bare/bare].heat_gain_summer_kwh_per_m2", "darker roof", Way::up},
+    {"stacks[white/rival].heat_gain_summer_kwh_per_m2", "whiter paint", Way::down},
+    {"stacks[net/rival].heat_gain_summer_kwh_per_m2", "denser net", Way::down},
+    {"stacks[board/rival].heat_loss_winter_kwh_per_m2", "thinner board", Way::up},
+    {"stacks[thin stonecrop/flat].heat_loss_winter_kwh_per_m2", "thicker medium", Way::down},
+    {"stacks*.evapotranspiration_mm", "drier air", Way::up},
+    {"stacks*.heat_residual_frac", "another seed"},
+    {"stacks*.water_residual_m", "another seed"},
+    {"rooms*.is_bedroom", "no bedroom", Way::down},
+    {"rooms*.has_fan", "no fan", Way::down},
+    {"rooms*.operative_max_c", "more gains", Way::up},
+    {"rooms*.operative_min_c", "more gains", Way::up},
+    {"rooms*.hours_above_limit", "more gains", Way::up},
+    {"rooms*.hours_above_limit_with_fan", "more gains", Way::up},
+    {"rooms*.hours_below_limit", "more gains", Way::down},
+    {"rooms*.hours_without_limit", "bitter winter", Way::up},
+    {"rooms*.degree_hours_above_k_h", "more gains", Way::up},
+    {"rooms*.heat_to_add_kwh", "more gains", Way::down},
+    {"rooms*.heat_to_remove_kwh", "more gains", Way::up},
+    {"rooms*.fan_energy_kwh", "more gains", Way::up},
+    {"rooms*.bare.fan_energy_kwh", "stronger fan motor", Way::up},
+    {"rooms[bedroom].bare.operative_max_c", "darker roof", Way::up},
+    {"rooms[bedroom].bare.degree_hours_above_k_h", "darker roof", Way::up},
+    {"rooms[bedroom].planted.degree_hours_above_k_h", "fewer modules", Way::up},
+    {"rooms[bedroom].white.*.operative_max_c", "whiter paint", Way::down},
+    {"rooms[bedroom].white.*.heat_to_remove_kwh", "whiter paint", Way::down},
+    {"rooms[bedroom].net.*.operative_max_c", "denser net", Way::down},
+    {"rooms[bedroom].net.*.heat_to_remove_kwh", "denser net", Way::down},
+    {"rooms[bedroom].board.*.heat_to_add_kwh", "thinner board", Way::up},
+    {"house.is_bedroom", "no bedroom", Way::down},
+    {"house.has_fan", "no fan", Way::down},
+    {"house*.operative_max_c", "more gains", Way::up},
+    {"house*.operative_min_c", "more gains", Way::up},
+    {"house*.hours_above_limit", "more gains", Way::up},
+    {"house*.hours_above_limit_with_fan", "more gains", Way::up},
+    {"house*.hours_below_limit", "more gains", Way::down},
+    {"house*.hours_without_limit", "bitter winter", Way::up},
+    {"house*.degree_hours_above_k_h", "more gains", Way::up},
+    {"house*.heat_to_add_kwh", "more gains", Way::down},
+    {"house*.heat_to_remove_kwh", "more gains", Way::up},
+    {"house*.fan_energy_kwh", "more gains", Way::up},
+    {"house*.bare.fan_energy_kwh", "stronger fan motor", Way::up},
+    {"water.rain_mm", "more rain", Way::up},
+    {"water*.retained_frac", "more rain", Way::down},
+    {"water*.watering_l_per_module", "watered earlier", Way::up},
+    {"water*.can_wait_days_by_month*", "watered earlier", Way::down},
+    {"money.outlay", "dear wool", Way::up},
+    {"money.replacement_per_year", "dear wool", Way::up},
+    {"money.water_per_year", "dear water", Way::up},
+    {"money.comfort_kwh_per_year", "darker roof", Way::up},
+    {"money.heating_less_kwh_per_year", "fewer modules", Way::down},
+    {"money.recipes*.modules", "fewer modules", Way::down},
+    {"money.recipes*.per_module", "dear wool", Way::up},
+    {"money.recipes*.outlay", "dear wool", Way::up},
+    {"money.recipes*.replacement_per_year", "dear wool", Way::up},
+    {"planted_degree_hours_less_per_outlay_k_h", "dear wool", Way::down},
+    {"rivals*/same_squares].area_m2", "fewer modules", Way::down},
+    {"rivals*/whole_roof].area_m2", "larger roof and room", Way::up},
+    {"rivals*.outlay", "dear rivals", Way::up},
+    {"rivals*.replacement_per_year", "dear rivals", Way::up},
+    {"rivals[net*.mass_soaked_kg_per_m2", "denser net", Way::up},
+    {"rivals[board*.mass_soaked_kg_per_m2", "heavier ballast", Way::up},
+    {"rivals*.degree_hours_less_per_outlay_k_h", "dear rivals", Way::down},
+    {"rivals[white*.is_better_for_its_money", "dear rivals", Way::down},
+    {"rivals[net*.is_better_for_its_money", "cheap rivals", Way::up},
+    {"rivals[board*.is_better_for_its_money", "cheap rivals", Way::up},
+};
+
+/// Numbers that no input of today may move, each with its reason. The list may only become shorter.
+constexpr std::string_view fixed[] = {
+    "is_valid",                    // an answer with issues is another document
+    "load.patches[0].patch",       // the place in the design's list
+    "money.cash_saving_per_year",  // a design cannot yet tell of a bill that was paid before
+};
+
+bool is_fixed(const std::string& path) {
+  return std::find(std::begin(fixed), std::end(fixed), path) != std::end(fixed);
+}
+
+std::string words_of(const Row& row) { return fmt::format("\"{}\" by \"{}\"", row.pattern, row.change); }
+
+struct Runs {
+  Numbers base;
+  std::map<std::string_view, Numbers> changed;
+};
+
+Runs run_all() {
+  Runs runs;
+  runs.base = numbers_of(report::json_from(tests::study_of(tests::small_design_text())));
+  for (const Change& change : all_changes()) {
+    StudyOptions options = tests::short_options();
+    if (change.options != nullptr) change.options(options);
+    const std::string text = tests::edited(tests::small_design_text(), change.edits);
+    runs.changed[change.name] = numbers_of(report::json_from(tests::study_of(text, options)));
+  }
+  return runs;
+}
+
+void expect_moved(const Row& row, const Runs& runs) {
+  ASSERT_TRUE(runs.changed.contains(row.change)) << words_of(row);
+  const Numbers& after = runs.changed.at(row.change);
+  int n_named = 0;
+  for (const auto& [path, before] : runs.base) {
+    if (!is_match(row.pattern, path)) continue;
+    ++n_named;
+    const auto found = after.find(path);
+    if (found == after.end()) {
+      ADD_FAILURE() << words_of(row) << ": " << path << " is gone";
+      continue;
+    }
+    const double moved = found->second - before;
+    const bool is_right = row.way == Way::up ? moved > 0.0 : row.way == Way::down ? moved < 0.0 : moved != 0.0;
+    EXPECT_TRUE(is_right) << words_of(row) << ": " << path << " from " << before << " to " << found->second;
+  }
+  EXPECT_GT(n_named, 0) << words_of(row) << " names nothing";
+}
+
+// One test, because the runs are its cost.
+TEST(Moves, EveryNumberOfTheAnswerIsMovedByAnInputAndTheRightWay) {
+  const Runs runs = run_all();
+  for (const Row& row : rows) expect_moved(row, runs);
+  for (const auto& [path, value] : runs.base) {
+    if (is_fixed(path)) continue;
+    bool has_row = false;
+    for (const Row& row : rows) has_row = has_row || is_match(row.pattern, path);
+    EXPECT_TRUE(has_row) << path << " = " << value << ": nothing is said to move it";
+  }
+  for (const std::string_view path : fixed) {
+    ASSERT_TRUE(runs.base.contains(std::string(path))) << path;
+    for (const auto& [name, numbers] : runs.changed) {
+      const auto found = numbers.find(std::string(path));
+      if (found == numbers.end()) continue;
+      EXPECT_EQ(found->second, runs.base.at(std::string(path))) << path << ": " << name;
+    }
+  }
+}
+
+TEST(MovesTable, SeesAFieldThatNothingMoves) {
+  EXPECT_TRUE(is_match("rooms*.night.*", "rooms[a].bare.night.hours"));
+  EXPECT_FALSE(is_match("rooms*.hours", "rooms[a].hours_above"));
+  Numbers numbers;
+  collect(Json{{"a", {{"value", 3.0}, {"low", 1.0}, {"high", 4.0}, {"from", "x"}}}, {"b", nullptr}, {"c", true}}, "",
+          numbers);
+  EXPECT_EQ(numbers, (Numbers{{"a", 3.0}, {"c", 1.0}}));
+}
+
+}  // namespace
+}  // namespace houseleek::studies
