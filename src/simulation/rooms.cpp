@@ -46,7 +46,10 @@ AirExchange air_exchange(const Room& room, const RoomStage& stage, double air_c)
   double changes = room.infiltration_per_h;
   double changes_slope = 0.0;
   if (stage.window_per_h > 0.0) {
-    const Ramp warm = ramp(air_c - room.window_rule.open_above_c);
+    // Air warmer than the room's would open windows further the more it warms: with no mass the air would have two balances or three.
+    const bool is_warming = !room.window_rule.only_when_outside_cooler && outside_k > 0.0;
+    Ramp warm = ramp((is_warming ? stage.mass_known_c : air_c) - room.window_rule.open_above_c);
+    if (is_warming) warm.slope = 0.0;
     const Ramp cooler = room.window_rule.only_when_outside_cooler ? ramp(-outside_k) : Ramp{1.0, 0.0};
     changes += stage.window_per_h * warm.value * cooler.value;
     changes_slope = stage.window_per_h * (warm.slope * cooler.value + warm.value * cooler.slope);

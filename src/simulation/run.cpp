@@ -102,6 +102,7 @@ struct Run {
   results::GroupYear result;
   double largest_residual = 0.0;
   bool is_newton_settled = true;  // in the stage last solved
+  bool is_first_hour = true;      // what a run starts from is a jump of its own: not judged
   bool is_watering = false;       // some stack is watered in the first ten minutes of this hour
   // Sums over the hour.
   std::vector<double> operative_c_s, added_j, removed_j, hour_residual_frac;
@@ -267,7 +268,7 @@ bool take_step(Run& run, const StepTime& time) {
   }
   bool is_accepted = true;
   for (BatchPlace& place : run.batches)
-    is_accepted = place.batch->finish_step(run.options.error_bound_k) && is_accepted;
+    is_accepted = place.batch->finish_step(run.options.error_bound_k, !run.is_first_hour) && is_accepted;
   return is_accepted;
 }
 
@@ -434,6 +435,7 @@ results::GroupYear run_group(const Group& group, const climate::ForcingSource& w
     const int hour_of_year = (hour % options.hours_in_year + options.hours_in_year) % options.hours_in_year;
     const bool is_kept = i >= options.spin_up_hours;
     take_hour(run, hour_of_year, split);
+    run.is_first_hour = false;
     if (is_kept) keep_hour(run);
   }
   for (BatchPlace& place : run.batches) {

@@ -92,8 +92,8 @@ class StackBatch {
   virtual void move(double share) = 0;
   /// Ends a stage: slices placed, evaporation noted.
   virtual void finish_stage(int stage, std::span<const RoomTemperatures> rooms) = 0;
-  /// Ends a step; false if it must be done finer (a store overdrawn, or the error estimate over the bound).
-  virtual bool finish_step(double error_bound_k) = 0;
+  /// Ends a step; false if it must be done finer (a store overdrawn, or the error estimate over the bound where it is judged).
+  virtual bool finish_step(double error_bound_k, bool is_judged) = 0;
   [[nodiscard]] virtual double error_estimate_k() const = 0;
   /// Writes the hour's values at its end, its sums and its extremes.
   virtual void keep_hour(std::span<results::StackYear> columns) = 0;

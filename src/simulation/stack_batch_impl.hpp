@@ -257,7 +257,7 @@ class StackBatchOf final : public StackBatch {
     has_last_stage_ = true;
   }
 
-  bool finish_step(double error_bound_k) override;
+  bool finish_step(double error_bound_k, bool is_judged) override;
   [[nodiscard]] double error_estimate_k() const override { return hour_error_k_; }
   void keep_hour(std::span<results::StackYear> columns) override;
   void keep_year(std::span<results::StackYear> columns) override {

@@ -165,7 +165,7 @@ void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
 }
 
 template <class L, bool c, bool t, bool m>
-bool StackBatchOf<L, c, t, m>::finish_step(double error_bound_k) {
+bool StackBatchOf<L, c, t, m>::finish_step(double error_bound_k, bool is_judged) {
   bool is_accepted = true;
   for (StackLane& lane : lanes_) is_accepted = lane.advance() && is_accepted;
 
@@ -182,10 +182,13 @@ bool StackBatchOf<L, c, t, m>::finish_step(double error_bound_k) {
     rate[w] = second;
     const L bend = ((second - first) / L((1.0 - g) * h) - (first - last_rate_[w]) / L(g * h)) / L(h);
     constexpr double error_constant = 0.04;  // of the scheme, times h^3 y'''
-    worst = numerics::max(worst, L(error_constant * h * h * h * 2.0) * numerics::abs(bend));
+    // A slice far quicker than the step jumps to its surface's pace: its derivatives say nothing of an error, which cannot be larger than what the
+    // slice moved at all.
+    const L moved_k = numerics::abs(deck_.stage_c[k] - deck_.temperature_c[k]);
+    worst = numerics::max(worst, numerics::min(L(error_constant * h * h * h * 2.0) * numerics::abs(bend), moved_k));
   }
   double estimate_k = 0.0;
-  if (!is_after_jump_) {
+  if (!is_after_jump_ && is_judged) {
     for (int i = 0; i < n_stacks_; ++i) estimate_k = larger(lane_at(worst, i), estimate_k);
   }
   if (!is_accepted || estimate_k > error_bound_k) return false;

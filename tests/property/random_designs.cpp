@@ -208,11 +208,6 @@ std::string outline_text(const geometry::RectangleM& r) {
 
 // --- rooms
 
-// Not drawn yet: windows that open with the room's warmth while it is warmer still outside warm it further. Its air,
-// which has no mass, then has one, three or again one balance, and Newton's method stops at the bend where the first of
-// them ends.
-constexpr bool has_windows_open_to_warmer_air = false;
-
 std::string room_text(Draws& draws, const geometry::RectangleM& plan, int index) {
   constexpr std::string_view masses[] = {"very_light", "light", "medium", "heavy", "very_heavy"};
   const double area_m2 = (plan.right_m - plan.left_m) * (plan.top_m - plan.bottom_m);
@@ -235,7 +230,7 @@ std::string room_text(Draws& draws, const geometry::RectangleM& plan, int index)
     put(text, "from_hour", draws.whole(0, 24), 0);
     put(text, "to_hour", draws.whole(0, 24), 0);
     const bool is_only_when_cooler = draws.chance(0.7);
-    put(text, "only_when_outside_cooler", is_only_when_cooler || !has_windows_open_to_warmer_air);
+    put(text, "only_when_outside_cooler", is_only_when_cooler);
   }
   constexpr double bearings_deg[] = {0, 90, 180, 270, 225};
   for (int i = draws.whole(0, 2); i > 0; --i) {

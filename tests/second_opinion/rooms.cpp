@@ -81,7 +81,10 @@ void Rooms::fill(const std::vector<CeilingNow>& ceilings, const std::vector<Room
     double changes_per_h = room.infiltration_per_h;
     double changes_slope = 0.0;
     if (now.is_window_hour) {
-      const Ramp warm = ramp(t_air - room.window_rule.open_above_c);
+      // While it is warmer outside and windows may open all the same, they follow the mass.
+      const bool is_warming = !room.window_rule.only_when_outside_cooler && now.outside_c > t_air;
+      Ramp warm = ramp((is_warming ? now.mass_c : t_air) - room.window_rule.open_above_c);
+      if (is_warming) warm.slope = 0.0;
       const Ramp cooler = room.window_rule.only_when_outside_cooler ? ramp(t_air - now.outside_c) : Ramp{1.0, 0.0};
       changes_per_h += room.window_rule.extra_per_h * warm.value * cooler.value;
       changes_slope = room.window_rule.extra_per_h * (warm.slope * cooler.value + warm.value * cooler.slope);
