@@ -1,4 +1,4 @@
-// A whole study of the small house: same bits on any threads, progress from one thread, nothing after a cancel, its text.
+// A whole study of the small house: same bits on any threads, progress, cancel, and its text.
 #include "studies/study.hpp"
 
 #include <gtest/gtest.h>
