@@ -8,6 +8,7 @@
 #include "base/issue_text.hpp"
 #include "checks/cautions.hpp"
 #include "design/parse.hpp"
+#include "studies/assumptions.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -125,7 +126,7 @@ std::string valid_text(const design::ValidDesign& design, std::string_view file_
     text += text_from_issues(design.warnings(), toml_text);
   }
   text += '\n';
-  text += assumed_text(design.assumed());
+  text += assumed_text(all_assumptions(design));
   if (!cautions.empty()) text += "\nCautions:\n";
   for (const catalogue::Caution& caution : cautions) text += wrapped(caution.text, "  - ", "    ");
   return text;
@@ -161,7 +162,7 @@ CheckAnswer check_design(std::string_view toml_text, std::string_view file_name,
     answer.text = valid_text(design, file_name, toml_text, cautions);
     document["issues"] = report::json_from_issues(design.warnings());
     document["design"] = summary_json(*design);
-    document["assumed"] = report::json_from_assumptions(design.assumed());
+    document["assumed"] = report::json_from_assumptions(all_assumptions(design));
     document["cautions"] = report::json_from_cautions(cautions);
   }
   answer.document = std::move(document);

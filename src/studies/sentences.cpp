@@ -64,7 +64,7 @@ std::string rivals_sentence(const StudyAnswer& answer) {
                                  : fmt::format("modules {} for {}, bare {}", short_number(planted_k_h),
                                                money_of(answer.money.outlay), short_number(bare_k_h));
   if (best != nullptr) {
-    return fmt::format("{} does more for its money: {} degree-hours too warm for {}, {}", rival_words(*best),
+    return fmt::format("{} does more for its money: {} hot degree-hours for {}, {}", rival_words(*best),
                        short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
                        money_of(best->outlay), others);
   }
@@ -74,11 +74,11 @@ std::string rivals_sentence(const StudyAnswer& answer) {
     if (best == nullptr || here_k_h < value_of(under_rival(answer, *best).degree_hours_above_k_h)) best = &rival;
   }
   if (best != nullptr) {
-    return fmt::format("{} leaves less heat: {} degree-hours too warm for {}, {}", rival_words(*best),
+    return fmt::format("{} leaves less heat: {} hot degree-hours for {}, {}", rival_words(*best),
                        short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
                        money_of(best->outlay), others);
   }
-  return fmt::format("none leaves fewer degree-hours too warm than the modules: {}, bare {}", short_number(planted_k_h),
+  return fmt::format("none leaves fewer hot degree-hours than the modules: {}, bare {}", short_number(planted_k_h),
                      short_number(bare_k_h));
 }
 

@@ -5,6 +5,7 @@
 
 #include "checks/cautions.hpp"
 #include "geometry/outline.hpp"
+#include "studies/assumptions.hpp"
 #include "studies/cover_runs.hpp"
 #include "studies/load_answer.hpp"
 #include "studies/money_answers.hpp"
@@ -78,14 +79,6 @@ report::EngineAnswer answer_engine(const design::Design& design, const StudyOpti
   for (const RunSums& run : runs.held) add_run(engine, run);
   for (const RecipeRun& run : runs.recipes) add_run(engine, run.sums);
   return engine;
-}
-
-std::vector<design::Assumption> all_assumptions(const design::ValidDesign& design) {
-  std::vector<design::Assumption> assumed = design.assumed();
-  for (std::vector<design::Assumption>& more : std::vector{assumed_thresholds(*design), assumed_costs(design)}) {
-    assumed.insert(assumed.end(), more.begin(), more.end());
-  }
-  return assumed;
 }
 
 }  // namespace

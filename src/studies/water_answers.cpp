@@ -100,7 +100,7 @@ std::vector<design::Assumption> assumed_thresholds(const design::Design& design)
     const design::Recipe& recipe = design.recipes[i];
     if (recipe.watering && recipe.watering->when_store_below_frac) continue;
     assumed.push_back({.path = fmt::format("recipe[{}].watering.when_store_below_frac", i),
-                       .name = std::string(wanting_store_frac.words) + " (for the days it can wait)",
+                       .name = std::string(wanting_store_frac.words),
                        .unit = "",
                        .low = wanting_store_frac.low,
                        .likely = wanting_store_frac.likely,

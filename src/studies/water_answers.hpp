@@ -9,12 +9,8 @@
 namespace houseleek::studies {
 
 /// Where a recipe does not say at which store it is watered.
-inline constexpr design::Default wanting_store_frac{"store below which a module is taken to want water",
-                                                    0.1,
-                                                    0.2,
-                                                    0.4,
-                                                    design::defaults::own,
-                                                    catalogue::Certainty::estimate};
+inline constexpr design::Default wanting_store_frac{
+    "store below which a module wants water", 0.1, 0.2, 0.4, design::defaults::own, catalogue::Certainty::estimate};
 
 /// Share of the store (between wilting and field capacity) below which each recipe wants water.
 [[nodiscard]] std::vector<double> thresholds_frac(const design::Design& design);

@@ -9,12 +9,14 @@
 #include <thread>
 
 #include "base/utf8.hpp"
+#include "climate/read_csv.hpp"
 #include "report/not_yet.hpp"
 #include "report/paragraph.hpp"
 #include "report/study_json.hpp"
 #include "report/study_text.hpp"
 #include "studies/partial.hpp"
 #include "studies/small_study.hpp"
+#include "studies/weather.hpp"
 #include "support/catalogue_files.hpp"
 
 namespace houseleek::studies {
@@ -136,6 +138,39 @@ spacing_mm = 50
   EXPECT_EQ(*answer.money.comfort_kwh_per_year.value, 0.0);
   EXPECT_FALSE(answer.water.retained_frac.value);
   EXPECT_NE(report::text_from(answer).find("nothing is laid yet"), std::string::npos);
+}
+
+TEST(Study, AYearFromAFileAnswersAsTheYearThatWasWrittenToIt) {
+  const design::ValidDesign from_normals = tests::valid_design(small_design_text());
+  const climate::WeatherYear year = make_weather(from_normals, std::nullopt).value();
+  std::string text = small_design_text();
+  text = text.substr(0, text.find("[climate.normals]")) + text.substr(text.find("[roof]"));
+  const design::ValidDesign from_file = tests::valid_design(edited(text, {{"seed = 7", "file = \"year.csv\""}}));
+  const Result<climate::WeatherYear> read =
+      make_weather(from_file, NamedText{"year.csv", climate::write_year_csv(year)});
+  ASSERT_TRUE(read);
+  const auto house_of = [](const design::ValidDesign& design, const climate::WeatherYear& weather) {
+    return report::json_from(study(design, tests::shipped_catalogue(), weather, short_options(), run_in_turn, {}));
+  };
+  const Json before = house_of(from_normals, year);
+  const Json after = house_of(from_file, read.value());
+  EXPECT_EQ(before.at("house").dump(), after.at("house").dump());
+  EXPECT_EQ(before.at("water").dump(), after.at("water").dump());
+  EXPECT_NE(before.at("weather").at("source"), after.at("weather").at("source"));
+}
+
+TEST(Study, WhatWaterAndMoneyAssumeIsListed) {
+  const auto has = [](const report::StudyAnswer& answer, std::string_view path) {
+    return std::any_of(answer.assumed.begin(), answer.assumed.end(),
+                       [&](const design::Assumption& one) { return one.path == path; });
+  };
+  const report::StudyAnswer answer = study_of(small_design_text());
+  EXPECT_TRUE(has(answer, "money.cuttings_per_m2"));
+  EXPECT_FALSE(has(answer, "recipe[0].watering.when_store_below_frac"));
+  const report::StudyAnswer never_watered =
+      study_of(edited(small_design_text(),
+                      {{"[recipe.watering]\nwhen_store_below_frac = 0.6\nlitres_per_module = 6\nhour = 7\n", ""}}));
+  EXPECT_TRUE(has(never_watered, "recipe[0].watering.when_store_below_frac"));
 }
 
 TEST(Study, CashAndComfortAreNeverAdded) {

@@ -1,0 +1,17 @@
+// Everything that stands behind an answer without having been said: by the design, and by the answers themselves.
+#include "studies/assumptions.hpp"
+
+#include "studies/money_answers.hpp"
+#include "studies/water_answers.hpp"
+
+namespace houseleek::studies {
+
+std::vector<design::Assumption> all_assumptions(const design::ValidDesign& design) {
+  std::vector<design::Assumption> assumed = design.assumed();
+  for (const std::vector<design::Assumption>& more : {assumed_thresholds(*design), assumed_costs(design)}) {
+    assumed.insert(assumed.end(), more.begin(), more.end());
+  }
+  return assumed;
+}
+
+}  // namespace houseleek::studies
