@@ -1,0 +1,34 @@
+// The terrace house, studied through a whole year by the program itself: one screen, and no promise on it.
+#include <gtest/gtest.h>
+
+#include <regex>
+
+#include "base/utf8.hpp"
+#include "cli/run_program.hpp"
+
+namespace houseleek::tests {
+namespace {
+
+TEST(StudyOfTheTerraceHouse, FitsOneScreenCautionsIncluded) {
+  const ProgramRun run = run_program({"study", "examples/01-terrace-house/roof.toml"}, HOUSELEEK_SOURCE_DIR);
+  ASSERT_EQ(run.exit_code, 0) << run.err;
+  EXPECT_EQ(run.err, "") << "no progress where nobody looks";
+  int n_lines = 0;
+  for (std::size_t at = 0; at < run.out.size(); ++n_lines) {
+    const std::size_t end = run.out.find('\n', at);
+    ASSERT_NE(end, std::string::npos);
+    EXPECT_LE(count_characters(std::string_view(run.out).substr(at, end - at)), 80U) << run.out;
+    at = end + 1;
+  }
+  EXPECT_LE(n_lines, 24) << run.out;
+  EXPECT_EQ(run.out.rfind("CAUTION:", 0), 0U);
+  for (const char* question : {"Rivals?", "0 Sound?", "1 Carry it?", "2 Made of?", "3 Cooler?", "Warmer?", "4 Fans?",
+                               "5 Drain?", "6 Water?", "7 Live there?", "8 Cost?", "9 Next?", "10 Buy?"}) {
+    EXPECT_NE(run.out.find(question), std::string::npos) << question;
+  }
+  const std::regex promise(R"(\b(safe|safely|ok|okay|pass|passes|passed)\b)", std::regex::icase);
+  EXPECT_FALSE(std::regex_search(run.out, promise)) << run.out;
+}
+
+}  // namespace
+}  // namespace houseleek::tests
