@@ -39,14 +39,12 @@ struct Nodes {
 /// What does not change during a run.
 template <class L>
 struct NodeConstants {
-  L net_sun_frac, leaves_sun_frac, ground_sun_frac, below_net_frac;
+  L net_sun_frac, leaves_sun_frac, ground_sun_frac;
   L leaf_longwave_frac;  // sl
   L leaf_emissivity, surface_emissivity, exchange_emissivity;
   L net_emissivity;
   L leaf_capacity_j_per_m2_k;
-  L boundary_resistance_s_per_m;  // r_b
-  L ground_resistance_s_per_m;    // ras
-  L gap_radiation_factor, gap_height_m, gap_conduction_w_per_m2_k, gap_rayleigh_per_k, contact_resistance_m2_k_per_w;
+  L gap_radiation_factor, gap_conduction_w_per_m2_k, gap_rayleigh_per_k, contact_resistance_m2_k_per_w;
   L ceiling_radiative_w_per_m2_k;
   L is_inside_fixed;  // 1 or 0
   L inside_fixed_w_per_m2_k;

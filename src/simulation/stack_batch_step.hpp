@@ -13,7 +13,6 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
   put(k.net_sun_frac, lane.sun_shares.net_frac);
   put(k.leaves_sun_frac, lane.sun_shares.leaves_frac);
   put(k.ground_sun_frac, lane.sun_shares.ground_frac);
-  put(k.below_net_frac, lane.sun_shares.below_net_frac);
   put(reflected_frac_, lane.sun_shares.reflected_frac);
   const Canopy& canopy = stack.canopy;
   put(k.leaf_longwave_frac,
@@ -26,10 +25,7 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
           (canopy.leaf_emissivity + surface_emissivity - canopy.leaf_emissivity * surface_emissivity));
   put(k.net_emissivity, stack.net.emissivity);
   put(k.leaf_capacity_j_per_m2_k, c ? canopy.cover_frac * canopy.leaf_heat_capacity_j_per_m2_k : 0.0);
-  put(k.boundary_resistance_s_per_m, lane.boundary_resistance_s_per_m);
-  put(k.ground_resistance_s_per_m, canopy.ground_resistance_s_per_m);
   put(k.gap_radiation_factor, 1.0 / (1.0 / stack.gap.emissivity_above + 1.0 / stack.gap.emissivity_below - 1.0));
-  put(k.gap_height_m, stack.gap.height_m);
   put(k.gap_conduction_w_per_m2_k, physics::FilmAir{}.conductivity_w_per_m_k / stack.gap.height_m);
   put(k.gap_rayleigh_per_k, physics::gap_rayleigh_per_k(stack.gap.height_m));
   put(k.contact_resistance_m2_k_per_w, stack.gap.contact_resistance_m2_k_per_w);
