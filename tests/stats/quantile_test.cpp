@@ -21,22 +21,66 @@ constexpr const char* to_rounding = "rounding of a few sums";
 constexpr const char* judged = "stats::quantile";
 
 TEST(Quantile, TwentyValuesAgainstAnotherLibrary) {
-  check_reference(
-      {"QTL-01", "10 % of 20 values", by_scipy, 1.1933333333333334, quantile(twenty, 0.1), 1e-12, to_rounding, judged});
-  check_reference({"QTL-02", "25 % of 20 values", by_scipy, 2.925, quantile(twenty, 0.25), 1e-12, to_rounding, judged});
-  check_reference({"QTL-03", "median of 20 values", by_scipy, 5.3, quantile(twenty, 0.5), 1e-12, to_rounding, judged});
-  check_reference(
-      {"QTL-04", "90 % of 20 values", by_scipy, 10.959999999999999, quantile(twenty, 0.9), 1e-12, to_rounding, judged});
+  check_reference({.id = "QTL-01",
+                   .what = "10 % of 20 values",
+                   .source = by_scipy,
+                   .expected = 1.1933333333333334,
+                   .got = quantile(twenty, 0.1),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
+  check_reference({.id = "QTL-02",
+                   .what = "25 % of 20 values",
+                   .source = by_scipy,
+                   .expected = 2.925,
+                   .got = quantile(twenty, 0.25),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
+  check_reference({.id = "QTL-03",
+                   .what = "median of 20 values",
+                   .source = by_scipy,
+                   .expected = 5.3,
+                   .got = quantile(twenty, 0.5),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
+  check_reference({.id = "QTL-04",
+                   .what = "90 % of 20 values",
+                   .source = by_scipy,
+                   .expected = 10.959999999999999,
+                   .got = quantile(twenty, 0.9),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
 }
 
 TEST(Quantile, ThreeValuesAgainstAnotherLibrary) {
   const std::vector<double> three = {11.0, 2.0, 5.0};
-  check_reference({"QTL-05", "20 % of 3 values, the lowest of them", by_scipy, 2.0, quantile(three, 0.2), 1e-12,
-                   to_rounding, judged});
-  check_reference(
-      {"QTL-06", "70 % of 3 values", by_scipy, 8.999999999999996, quantile(three, 0.7), 1e-12, to_rounding, judged});
-  check_reference({"QTL-07", "90 % of 3 values, the highest of them", by_scipy, 11.0, quantile(three, 0.9), 1e-12,
-                   to_rounding, judged});
+  check_reference({.id = "QTL-05",
+                   .what = "20 % of 3 values, the lowest of them",
+                   .source = by_scipy,
+                   .expected = 2.0,
+                   .got = quantile(three, 0.2),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
+  check_reference({.id = "QTL-06",
+                   .what = "70 % of 3 values",
+                   .source = by_scipy,
+                   .expected = 8.999999999999996,
+                   .got = quantile(three, 0.7),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
+  check_reference({.id = "QTL-07",
+                   .what = "90 % of 3 values, the highest of them",
+                   .source = by_scipy,
+                   .expected = 11.0,
+                   .got = quantile(three, 0.9),
+                   .tolerance = 1e-12,
+                   .reason = to_rounding,
+                   .function = judged});
 }
 
 TEST(Quantile, AnOrderStatisticIsTheQuantileOfItsOwnShare) {

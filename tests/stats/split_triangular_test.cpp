@@ -24,16 +24,39 @@ TEST(SplitTriangular, IsTheTriangularDistributionWhereTheEndsLieEquallyFar) {
   constexpr const char* source =
       "scipy 1.10.1, scipy.stats.triang(c = 0.5, loc = 2, scale = 6).ppf less 2 (recomputed)";
   constexpr const char* reason = "rounding of a square root";
-  check_reference({"SPL-01", "10 % of a triangle from 0 to 6", source, 1.341640786499874,
-                   split_triangular_quantile(plain, 0.1), 1e-12, reason, judged});
-  check_reference({"SPL-02", "30 % of a triangle from 0 to 6", source, 2.32379000772445,
-                   split_triangular_quantile(plain, 0.3), 1e-12, reason, judged});
-  check_reference({"SPL-03", "95 % of a triangle from 0 to 6", source, 5.051316701949486,
-                   split_triangular_quantile(plain, 0.95), 1e-12, reason, judged});
+  check_reference({.id = "SPL-01",
+                   .what = "10 % of a triangle from 0 to 6",
+                   .source = source,
+                   .expected = 1.341640786499874,
+                   .got = split_triangular_quantile(plain, 0.1),
+                   .tolerance = 1e-12,
+                   .reason = reason,
+                   .function = judged});
+  check_reference({.id = "SPL-02",
+                   .what = "30 % of a triangle from 0 to 6",
+                   .source = source,
+                   .expected = 2.32379000772445,
+                   .got = split_triangular_quantile(plain, 0.3),
+                   .tolerance = 1e-12,
+                   .reason = reason,
+                   .function = judged});
+  check_reference({.id = "SPL-03",
+                   .what = "95 % of a triangle from 0 to 6",
+                   .source = source,
+                   .expected = 5.051316701949486,
+                   .got = split_triangular_quantile(plain, 0.95),
+                   .tolerance = 1e-12,
+                   .reason = reason,
+                   .function = judged});
   // exp(1), exp(4) and exp(7) are a triangle from 1 to 7 in logarithms: 10 % lies at 1 + 1.341640786499874.
-  check_reference({"SPL-04", "logarithm of 10 % of a triangle in logarithms from 1 to 7", source, 2.341640786499874,
-                   std::log(split_triangular_quantile({std::exp(1.0), std::exp(4.0), std::exp(7.0)}, 0.1)), 1e-12,
-                   reason, judged});
+  check_reference({.id = "SPL-04",
+                   .what = "logarithm of 10 % of a triangle in logarithms from 1 to 7",
+                   .source = source,
+                   .expected = 2.341640786499874,
+                   .got = std::log(split_triangular_quantile({std::exp(1.0), std::exp(4.0), std::exp(7.0)}, 0.1)),
+                   .tolerance = 1e-12,
+                   .reason = reason,
+                   .function = judged});
 }
 
 TEST(SplitTriangular, TheLikelyValueIsTheMedianOfAnyEnds) {
