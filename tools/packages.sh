@@ -2,7 +2,7 @@
 
 # What `./do build` and `./do demo` need: a compiler, CMake, and the libraries that the program links.
 packages_build=(g++ cmake ninja-build ccache libfmt-dev nlohmann-json3-dev libhowardhinnant-date-dev
-  libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata)
+  libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata libboost-dev libeigen3-dev)
 # Tests: GoogleTest, two general-purpose libraries as a second opinion, Python for the scripts in tools/.
 packages_test=(libgtest-dev libsundials-dev python3 python3-scipy)
 # Formatting, static analysis, and the second compiler with its own standard library.
