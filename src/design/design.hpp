@@ -11,12 +11,14 @@
 #include <vector>
 
 #include "design/climate.hpp"
+#include "design/container.hpp"
 #include "design/patch.hpp"
 #include "design/prices.hpp"
 #include "design/recipe.hpp"
 #include "design/roof.hpp"
 #include "design/room.hpp"
 #include "design/site.hpp"
+#include "design/wind.hpp"
 
 namespace houseleek::design {
 
@@ -30,6 +32,8 @@ struct Design {
   std::vector<Recipe> recipes;
   std::vector<Patch> patches;
   std::vector<ModulePlace> modules;  // all patches laid out, patch by patch, row by row
+  std::vector<Container> containers;
+  std::optional<Wind> wind;
   Prices prices;
   Rivals rivals;
   std::vector<catalogue::Material> own_materials;

@@ -18,8 +18,9 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {"format", "name",  "site",   "climate", "roof",   "room",    "partition",
-                                          "recipe", "patch", "prices", "tariff",  "rivals", "material"};
+constexpr std::string_view root_keys[] = {"format", "name",      "site",     "climate",   "roof",
+                                          "room",   "partition", "recipe",   "patch",     "prices",
+                                          "tariff", "rivals",    "material", "container", "wind"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -48,6 +49,7 @@ void assume_materials(DesignReader& reader, const Design& design) {
     if (recipe.cover) add(recipe.cover->material);
     if (recipe.net) add(recipe.net->material);
   }
+  for (const Container& container : design.containers) add(container.fill.material);
   add(design.rivals.net.material);
   add(design.rivals.board.material);
   add(design.rivals.ballast.material);
@@ -129,6 +131,8 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.recipes = read_recipes(reader, root);
   design.patches = read_patches(reader, root, design.recipes);
   design.modules = lay_out_modules(reader, root, design.roof, design.recipes, design.patches);
+  design.containers = read_containers(reader, root, design.roof, design.modules);
+  design.wind = read_wind(reader, root);
   design.rivals = read_rivals(reader, root);
   design.prices = read_prices(reader, root);
   design.own_materials = reader.own_materials;

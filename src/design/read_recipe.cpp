@@ -209,7 +209,8 @@ Canopy read_canopy(DesignReader& reader, const TableView& recipe, const std::vec
 }
 
 Spacer read_spacer(DesignReader& reader, const TableView& table) {
-  constexpr std::string_view known[] = {"height_mm", "edges", "blocked_frac", "gap_wind_frac", "mass_kg_per_module"};
+  constexpr std::string_view known[] = {"height_mm",          "edges", "blocked_frac", "gap_wind_frac",
+                                        "mass_kg_per_module", "feet"};
   check_keys(reader.fields, table, known);
   Spacer spacer;
   spacer.height_mm = read_required_number(reader.fields, table, limits::spacer_height_mm);
@@ -217,6 +218,7 @@ Spacer read_spacer(DesignReader& reader, const TableView& table) {
   spacer.mass_kg_per_module = number_or_default(reader, table, limits::spacer_mass_kg, defaults::spacer_mass);
   spacer.blocked_frac = number_or_default(reader, table, limits::blocked_frac, defaults::blocked);
   spacer.gap_wind_frac = number_or_default(reader, table, limits::gap_wind_frac, defaults::gap_wind);
+  spacer.feet = read_feet(reader, table);
   return spacer;
 }
 

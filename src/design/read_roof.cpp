@@ -10,6 +10,15 @@
 namespace houseleek::design {
 namespace {
 
+constexpr std::pair<std::string_view, ObstacleKind> obstacle_words[] = {
+    {"other", ObstacleKind::other}, {"hatch", ObstacleKind::hatch}, {"rooflight", ObstacleKind::rooflight},
+    {"flue", ObstacleKind::flue},   {"tank", ObstacleKind::tank},   {"equipment", ObstacleKind::equipment},
+    {"wall", ObstacleKind::wall}};
+constexpr std::pair<std::string_view, LoadDuration> duration_words[] = {{"permanent", LoadDuration::permanent},
+                                                                        {"long_term", LoadDuration::long_term},
+                                                                        {"medium_term", LoadDuration::medium_term},
+                                                                        {"short_term", LoadDuration::short_term}};
+
 Finish finish_from_catalogue(DesignReader& reader, const std::string& path, const catalogue::Finish& known) {
   assume(reader, path + ".albedo", "sun thrown back by the bare roof", "", known.albedo);
   assume(reader, path + ".emissivity", "emissivity of the bare roof", "", known.emissivity);
@@ -105,7 +114,7 @@ std::vector<Outlet> read_outlets(DesignReader& reader, const TableView& roof_tab
 }
 
 std::vector<Obstacle> read_obstacles(DesignReader& reader, const TableView& roof_table, const Roof& roof) {
-  constexpr std::string_view known[] = {"name", "outline", "height_mm"};
+  constexpr std::string_view known[] = {"name", "outline", "height_mm", "kind"};
   std::vector<Obstacle> obstacles;
   for (const TableView& table : read_counted_tables(reader, roof_table, "obstacle", limits::most_obstacles)) {
     check_keys(reader.fields, table, known);
@@ -113,6 +122,8 @@ std::vector<Obstacle> read_obstacles(DesignReader& reader, const TableView& roof
     obstacle.name = read_required_text(reader.fields, table, "name", "add name = \"water tank\"");
     obstacle.outline = read_outline(reader, table, "outline", geometry::least_area_m2);
     obstacle.height_mm = read_number(reader.fields, table, limits::obstacle_height_mm).value_or(0.0);
+    obstacle.kind =
+        read_choice<ObstacleKind>(reader.fields, table, "kind", obstacle_words).value_or(ObstacleKind::other);
     check_on_roof(reader, table, "outline", roof, obstacle.outline);
     obstacles.push_back(std::move(obstacle));
   }
@@ -138,7 +149,8 @@ std::vector<Hollow> read_hollows(DesignReader& reader, const TableView& roof_tab
 std::optional<AllowableLoad> read_allowable_load(DesignReader& reader, const TableView& roof) {
   const std::optional<TableView> table = read_table(reader.fields, roof, "allowable_load");
   if (!table) return std::nullopt;
-  constexpr std::string_view known[] = {"load_kn_per_m2", "who", "when", "includes", "averaging_area_m2"};
+  constexpr std::string_view known[] = {"load_kn_per_m2", "who",      "when",       "includes",     "averaging_area_m2",
+                                        "spans_by_turns", "duration", "snow_apart", "people_apart", "rain_apart"};
   check_keys(reader.fields, *table, known);
   AllowableLoad load;
   load.load_kn_per_m2 = read_number(reader.fields, *table, limits::load_kn_per_m2);
@@ -149,6 +161,11 @@ std::optional<AllowableLoad> read_allowable_load(DesignReader& reader, const Tab
   }
   load.includes = read_text(reader.fields, *table, "includes").value_or("");
   load.averaging_area_m2 = read_number(reader.fields, *table, limits::averaging_area_m2);
+  load.is_by_turns = read_flag(reader.fields, *table, "spans_by_turns");
+  load.duration = read_choice<LoadDuration>(reader.fields, *table, "duration", duration_words);
+  load.is_snow_apart = read_flag(reader.fields, *table, "snow_apart").value_or(false);
+  load.are_people_apart = read_flag(reader.fields, *table, "people_apart").value_or(false);
+  load.is_rain_apart = read_flag(reader.fields, *table, "rain_apart").value_or(false);
   return load;
 }
 
@@ -171,9 +188,10 @@ Roof read_roof(DesignReader& reader, const TableView& root) {
   }
   const std::optional<TableView> table = read_table(reader.fields, root, "roof");
   if (!table) return roof;
-  constexpr std::string_view known[] = {"outline",           "north_deg", "fall_mm_per_m", "fall_towards_deg",
-                                        "parapet_height_mm", "finish",    "deck",          "outlet",
-                                        "obstacle",          "hollow",    "allowable_load"};
+  constexpr std::string_view known[] = {"outline",           "north_deg", "fall_mm_per_m",  "fall_towards_deg",
+                                        "parapet_height_mm", "finish",    "deck",           "outlet",
+                                        "obstacle",          "hollow",    "allowable_load", "structure",
+                                        "bearing",           "actions",   "clear_strips"};
   check_keys(reader.fields, *table, known);
   roof.outline = read_outline(reader, *table, "outline", limits::least_roof_m2);
   const double area_m2 = geometry::area_m2(roof.outline);
@@ -193,6 +211,10 @@ Roof read_roof(DesignReader& reader, const TableView& root) {
   roof.obstacles = read_obstacles(reader, *table, roof);
   roof.hollows = read_hollows(reader, *table, roof);
   roof.allowable_load = read_allowable_load(reader, *table);
+  roof.structure = read_structure(reader, *table);
+  roof.bearing = read_bearing(reader, *table);
+  roof.actions = read_actions(reader, *table);
+  roof.clear_strips = read_clear_strips(reader, *table);
   return roof;
 }
 

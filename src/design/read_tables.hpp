@@ -16,6 +16,16 @@ namespace houseleek::design {
 [[nodiscard]] std::vector<Recipe> read_recipes(DesignReader& reader, const TableView& root);
 [[nodiscard]] std::vector<Patch> read_patches(DesignReader& reader, const TableView& root,
                                               const std::vector<Recipe>& recipes);
+[[nodiscard]] std::optional<Structure> read_structure(DesignReader& reader, const TableView& roof);
+[[nodiscard]] Bearing read_bearing(DesignReader& reader, const TableView& roof);
+[[nodiscard]] Actions read_actions(DesignReader& reader, const TableView& roof);
+[[nodiscard]] ClearStrips read_clear_strips(DesignReader& reader, const TableView& roof);
+[[nodiscard]] std::optional<Wind> read_wind(DesignReader& reader, const TableView& root);
+/// feet = { count, area_mm2 } of spacers or of a container.
+[[nodiscard]] std::optional<Feet> read_feet(DesignReader& reader, const TableView& owner);
+/// Where each stands is judged against roof, obstacles, outlets, modules and the containers before it.
+[[nodiscard]] std::vector<Container> read_containers(DesignReader& reader, const TableView& root, const Roof& roof,
+                                                     const std::vector<ModulePlace>& modules);
 [[nodiscard]] Prices read_prices(DesignReader& reader, const TableView& root);
 [[nodiscard]] Rivals read_rivals(DesignReader& reader, const TableView& root);
 /// The design's own [[material]] entries; they go into `reader.own_materials`.

@@ -58,6 +58,7 @@ struct Spacer {
   double blocked_frac = 0.0;   // share of the gap's opening that the spacers themselves close
   double gap_wind_frac = 0.0;  // air speed in an unblocked open gap over the wind at the roof
   double mass_kg_per_module = 0.0;
+  std::optional<Feet> feet;  // of one module; absent: not known
   bool operator==(const Spacer&) const = default;
 };
 

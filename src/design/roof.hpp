@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catalogue/material.hpp"
+#include "design/structure.hpp"
 #include "geometry/outline.hpp"
 
 namespace houseleek::design {
@@ -36,6 +37,7 @@ struct Obstacle {
   std::string name;
   geometry::Outline outline;
   double height_mm = 0.0;
+  ObstacleKind kind = ObstacleKind::other;
   bool operator==(const Obstacle&) const = default;
 };
 
@@ -54,6 +56,11 @@ struct AllowableLoad {
   std::string when;                         // as written
   std::string includes;                     // what the figure already covers: tank, screed, people
   std::optional<double> averaging_area_m2;  // absent: every square on its own
+  std::optional<bool> is_by_turns;          // may stand on some spans and not on others; absent: not known
+  std::optional<LoadDuration> duration;     // of the load it was made for: timber carries more for a short time
+  bool is_snow_apart = false;               // snow is carried besides the figure, not out of it
+  bool are_people_apart = false;
+  bool is_rain_apart = false;  // ponded rain and hail
   bool operator==(const AllowableLoad&) const = default;
 };
 
@@ -69,6 +76,10 @@ struct Roof {
   std::vector<Obstacle> obstacles;
   std::vector<Hollow> hollows;
   std::optional<AllowableLoad> allowable_load;
+  std::optional<Structure> structure;
+  Bearing bearing;
+  Actions actions;
+  ClearStrips clear_strips;
   bool operator==(const Roof&) const = default;
 };
 
