@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/year_columns.hpp"
 #include "results/figure.hpp"
 
 namespace houseleek::report {
@@ -227,6 +228,7 @@ struct StudyAnswer {
   Figure planted_degree_hours_less_per_outlay_k_h;
   std::vector<RivalAnswer> rivals;
   std::vector<QuestionAnswer> answers;
+  std::optional<YearColumns> columns;  // where a report was asked for; no part of the JSON document
 };
 
 inline constexpr std::string_view one_year_only = "one year's weather only";

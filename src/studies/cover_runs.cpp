@@ -114,6 +114,7 @@ struct Job {
   std::string name;  // for a message where it fails
   simulation::CoverGroup cover;
   bool is_whole_house = true;
+  bool is_held = false;
   RunSums* result = nullptr;
   std::atomic<double> done_frac = 0.0;
   [[nodiscard]] double weight() const { return static_cast<double>(cover.group.stacks.size()); }
@@ -125,6 +126,7 @@ void add_job(Jobs& jobs, std::string name, simulation::CoverGroup cover, bool is
   job->name = std::move(name);
   job->cover = std::move(cover);
   job->is_whole_house = is_whole_house;
+  job->is_held = job->cover.group.rooms.front().is_held;
   job->result = &result;
   jobs.push_back(std::move(job));
 }
@@ -238,6 +240,7 @@ CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Co
       };
       const results::GroupYear year = run_named(*job, forcing, inputs.options, of_run);
       *job->result = sums_of_run(inputs, job->cover, year, job->is_whole_house);
+      if (inputs.keeps_columns && !job->is_held) job->result->columns = columns_of_run(job->cover, year);
       job->done_frac.store(1.0, std::memory_order_relaxed);
     });
   }

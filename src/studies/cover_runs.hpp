@@ -15,6 +15,7 @@
 #include "simulation/run.hpp"
 #include "studies/comfort_hours.hpp"
 #include "studies/executor.hpp"
+#include "studies/year_columns.hpp"
 
 namespace houseleek::studies {
 
@@ -55,6 +56,7 @@ struct RunSums {
   results::SolverTally tally;
   double heat_residual_frac = 0.0;  // worst of rooms and stacks
   double water_residual_m = 0.0;
+  RunColumns columns;  // empty unless the run was asked to keep them
 };
 
 struct RecipeRun {
@@ -78,6 +80,7 @@ struct RunInputs {
   std::array<simulation::Season, 12> seasons{};
   std::vector<double> thresholds_frac;  // of the store, by recipe: below it a module wants water
   simulation::RunOptions options;
+  bool keeps_columns = false;  // of the runs in which rooms run free
 };
 
 /// Rain that falls in the kept hours.

@@ -42,25 +42,34 @@ const StackSums& stack_over(const RunSums& run, int room) {
 
 }  // namespace
 
-std::vector<report::StackAnswer> answer_stacks(const design::Design& design, const plan::Layout& layout,
-                                               const CoverRuns& runs) {
+std::vector<ClosedCover> closed_covers(const design::Design& design, const plan::Layout& layout,
+                                       const CoverRuns& runs) {
   const auto largest =
       std::max_element(layout.rooms.begin(), layout.rooms.end(),
                        [](const plan::RoomLayout& a, const plan::RoomLayout& b) { return a.area_m2 < b.area_m2; });
   expects(largest != layout.rooms.end(), "a design with a room");
-  const auto over_room = [&](report::CoverKind cover) -> const StackSums& {
-    return stack_over(runs.free[report::index_of(cover)], largest->room);
+  std::vector<ClosedCover> covers;
+  const auto add_house = [&](std::string name, std::string form, report::CoverKind cover) {
+    covers.push_back({std::move(name), std::move(form), &runs.free[report::index_of(cover)], largest->room});
   };
-  std::vector<report::StackAnswer> answers;
-  answers.push_back(answer_stack("bare", "bare", over_room(report::CoverKind::bare)));
+  add_house("bare", "bare", report::CoverKind::bare);
   for (const RecipeRun& run : runs.recipes) {
     const bool is_raised = run.placed == design::Placed::raised;
-    answers.push_back(answer_stack(design.recipes[static_cast<std::size_t>(run.recipe)].name,
-                                   is_raised ? "raised" : "flat", run.sums.stacks.front()));
+    covers.push_back(
+        {design.recipes[static_cast<std::size_t>(run.recipe)].name, is_raised ? "raised" : "flat", &run.sums, 0});
   }
-  answers.push_back(answer_stack("white", "rival", over_room(report::CoverKind::white_whole)));
-  answers.push_back(answer_stack("net", "rival", over_room(report::CoverKind::net_whole)));
-  answers.push_back(answer_stack("board", "rival", over_room(report::CoverKind::board_whole)));
+  add_house("white", "rival", report::CoverKind::white_whole);
+  add_house("net", "rival", report::CoverKind::net_whole);
+  add_house("board", "rival", report::CoverKind::board_whole);
+  return covers;
+}
+
+std::vector<report::StackAnswer> answer_stacks(const design::Design& design, const plan::Layout& layout,
+                                               const CoverRuns& runs) {
+  std::vector<report::StackAnswer> answers;
+  for (const ClosedCover& cover : closed_covers(design, layout, runs)) {
+    answers.push_back(answer_stack(cover.name, cover.form, stack_over(*cover.run, cover.room)));
+  }
   return answers;
 }
 

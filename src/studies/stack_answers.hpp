@@ -1,11 +1,24 @@
 // What happens in the layers: bare, under each recipe by itself, and under each rival, over the design's largest room.
 #pragma once
+#include <string>
 #include <vector>
 
 #include "report/study_answer.hpp"
 #include "studies/cover_runs.hpp"
 
 namespace houseleek::studies {
+
+/// A roof covered alike over the design's largest room, and the run that has it.
+struct ClosedCover {
+  std::string name;
+  std::string form;
+  const RunSums* run = nullptr;
+  int room = 0;  // in that run
+};
+
+/// Bare, each recipe in each form, the rivals.
+[[nodiscard]] std::vector<ClosedCover> closed_covers(const design::Design& design, const plan::Layout& layout,
+                                                     const CoverRuns& runs);
 
 /// Bare and rivals from the runs of the whole house under a closed cover; recipes from runs of their own, over that
 /// room without its neighbours.

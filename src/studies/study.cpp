@@ -94,7 +94,8 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                          .limits = limits,
                          .seasons = simulation::seasons_of(design->climate, weather),
                          .thresholds_frac = thresholds_frac(*design),
-                         .options = options.run};
+                         .options = options.run,
+                         .keeps_columns = options.keeps_columns};
   const CoverRuns runs = run_covers(inputs, executor, context);
   const RunSums& planted = runs.free[report::index_of(report::CoverKind::planted)];
   report::StudyAnswer answer;
@@ -117,6 +118,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.planted_degree_hours_less_per_outlay_k_h = planted_degree_hours_less_per_outlay(answer.house, answer.money);
   answer.rivals = answer_rivals(design, layout, answer.house, answer.money);
   answer.answers = answer_questions(*design, answer);
+  if (options.keeps_columns) answer.columns = make_year_columns(inputs, runs);
   return answer;
 }
 

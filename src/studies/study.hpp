@@ -21,6 +21,7 @@ struct StudyOptions {
   std::string input_hash;  // of the texts behind design, catalogue and weather
   // A shorter span than the year is for tests; the answer says which hours were kept.
   simulation::RunOptions run{.lane_width = study_lane_width};
+  bool keeps_columns = false;  // the hours behind the charts of a report
 };
 
 /// Answers a design.
