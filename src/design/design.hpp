@@ -12,6 +12,7 @@
 
 #include "design/climate.hpp"
 #include "design/container.hpp"
+#include "design/drainage.hpp"
 #include "design/patch.hpp"
 #include "design/prices.hpp"
 #include "design/recipe.hpp"
@@ -27,6 +28,8 @@ struct Design {
   Site site;
   Climate climate;
   Roof roof;
+  Drainage drainage;
+  DesignRain design_rain;
   std::vector<Room> rooms;
   std::vector<Partition> partitions;
   std::vector<Recipe> recipes;

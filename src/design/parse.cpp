@@ -18,9 +18,9 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {"format", "name",      "site",     "climate",   "roof",
-                                          "room",   "partition", "recipe",   "patch",     "prices",
-                                          "tariff", "rivals",    "material", "container", "wind"};
+constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",       "room",
+                                          "partition", "recipe",    "patch", "prices",   "tariff",     "rivals",
+                                          "material",  "container", "wind",  "drainage", "design_rain"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -126,6 +126,8 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.site = read_site(reader, root);
   design.climate = read_climate(reader, root);
   design.roof = read_roof(reader, root);
+  design.drainage = read_drainage(reader, root, design.roof);
+  design.design_rain = read_design_rain(reader, root);
   design.rooms = read_rooms(reader, root, design.roof);
   design.partitions = read_partitions(reader, root, design.rooms);
   design.recipes = read_recipes(reader, root);

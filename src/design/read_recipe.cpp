@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "catalogue/properties.hpp"
-#include "design/limits.hpp"
+#include "design/drainage_limits.hpp"
 #include "design/read_tables.hpp"
 
 namespace houseleek::design {
@@ -208,9 +208,32 @@ Canopy read_canopy(DesignReader& reader, const TableView& recipe, const std::vec
   return canopy;
 }
 
+/// Height and direction of slats that lie on the deck: both or neither.
+void read_slats(DesignReader& reader, const TableView& table, Spacer& spacer) {
+  constexpr std::pair<std::string_view, SlatsAlong> words[] = {{"length", SlatsAlong::length},
+                                                               {"width", SlatsAlong::width}};
+  const bool has_height = find_member(*table.node, "slat_height_mm") != nullptr;
+  const bool has_direction = find_member(*table.node, "slats_along") != nullptr;
+  if (has_height && !has_direction) {
+    (void)has_field(reader.fields, table, "slats_along", "\"length\" or \"width\" of the module");
+  }
+  if (has_direction && !has_height) {
+    (void)has_field(reader.fields, table, "slat_height_mm", "how high are the slats or canes that lie on the deck?");
+  }
+  spacer.slat_height_mm = read_number(reader.fields, table, limits::slat_height_mm).value_or(0.0);
+  spacer.slats_along = read_choice<SlatsAlong>(reader.fields, table, "slats_along", words).value_or(SlatsAlong::length);
+  if (spacer.slat_height_mm <= spacer.height_mm) return;
+  const std::string path = path_from(table, "slat_height_mm");
+  add_issue(
+      reader.fields, IssueCode::inconsistent, *find_member(*table.node, "slat_height_mm"), path,
+      fmt::format("at most height_mm, {:.6g} mm", spacer.height_mm),
+      fmt::format("{} is {:.6g}; the spacers are {:.6g} mm high in all", path, spacer.slat_height_mm, spacer.height_mm),
+      "height_mm is from the deck to the module, slats included");
+}
+
 Spacer read_spacer(DesignReader& reader, const TableView& table) {
-  constexpr std::string_view known[] = {"height_mm",          "edges", "blocked_frac", "gap_wind_frac",
-                                        "mass_kg_per_module", "feet"};
+  constexpr std::string_view known[] = {"height_mm",          "edges", "blocked_frac",   "gap_wind_frac",
+                                        "mass_kg_per_module", "feet",  "slat_height_mm", "slats_along"};
   check_keys(reader.fields, table, known);
   Spacer spacer;
   spacer.height_mm = read_required_number(reader.fields, table, limits::spacer_height_mm);
@@ -219,6 +242,7 @@ Spacer read_spacer(DesignReader& reader, const TableView& table) {
   spacer.blocked_frac = number_or_default(reader, table, limits::blocked_frac, defaults::blocked);
   spacer.gap_wind_frac = number_or_default(reader, table, limits::gap_wind_frac, defaults::gap_wind);
   spacer.feet = read_feet(reader, table);
+  read_slats(reader, table, spacer);
   return spacer;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/nearest_name.hpp"
+#include "design/drainage_limits.hpp"
 #include "design/limits.hpp"
 #include "design/read_tables.hpp"
 
@@ -93,7 +94,7 @@ std::vector<Layer> read_deck(DesignReader& reader, const TableView& roof) {
 }
 
 std::vector<Outlet> read_outlets(DesignReader& reader, const TableView& roof_table, const Roof& roof) {
-  constexpr std::string_view known[] = {"name", "at", "diameter_mm"};
+  constexpr std::string_view known[] = {"name", "at", "diameter_mm", "has_grate", "pipe_diameter_mm", "rim_mm"};
   std::vector<Outlet> outlets;
   for (const TableView& table : read_counted_tables(reader, roof_table, "outlet", limits::most_obstacles)) {
     check_keys(reader.fields, table, known);
@@ -101,6 +102,9 @@ std::vector<Outlet> read_outlets(DesignReader& reader, const TableView& roof_tab
     outlet.name = read_text(reader.fields, table, "name").value_or("");
     const std::optional<geometry::PointM> at = read_point(reader, table, "at");
     outlet.diameter_mm = number_or_default(reader, table, limits::outlet_diameter_mm, defaults::outlet_diameter_mm);
+    outlet.has_grate = read_flag(reader.fields, table, "has_grate").value_or(true);
+    outlet.pipe_diameter_mm = read_number(reader.fields, table, limits::pipe_diameter_mm);
+    outlet.rim_mm = read_number(reader.fields, table, limits::rim_mm).value_or(0.0);
     if (!at) continue;
     outlet.at = *at;
     if (!roof.outline.empty() && !geometry::contains(roof.outline, outlet.at)) {

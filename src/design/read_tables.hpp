@@ -10,6 +10,8 @@ namespace houseleek::design {
 [[nodiscard]] Site read_site(DesignReader& reader, const TableView& root);
 [[nodiscard]] Climate read_climate(DesignReader& reader, const TableView& root);
 [[nodiscard]] Roof read_roof(DesignReader& reader, const TableView& root);
+[[nodiscard]] Drainage read_drainage(DesignReader& reader, const TableView& root, const Roof& roof);
+[[nodiscard]] DesignRain read_design_rain(DesignReader& reader, const TableView& root);
 [[nodiscard]] std::vector<Room> read_rooms(DesignReader& reader, const TableView& root, const Roof& roof);
 [[nodiscard]] std::vector<Partition> read_partitions(DesignReader& reader, const TableView& root,
                                                      const std::vector<Room>& rooms);

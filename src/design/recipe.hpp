@@ -52,13 +52,18 @@ struct Canopy {
   bool operator==(const Canopy&) const = default;
 };
 
+/// Which way slats or canes under a module run.
+enum class SlatsAlong { length, width };
+
 struct Spacer {
   double height_mm = 0.0;
   Edges edges = Edges::open;
   double blocked_frac = 0.0;   // share of the gap's opening that the spacers themselves close
   double gap_wind_frac = 0.0;  // air speed in an unblocked open gap over the wind at the roof
   double mass_kg_per_module = 0.0;
-  std::optional<Feet> feet;  // of one module; absent: not known
+  double slat_height_mm = 0.0;  // of slats or canes that lie on the deck; 0: feet, water passes them on all sides
+  SlatsAlong slats_along = SlatsAlong::length;  // of the module
+  std::optional<Feet> feet;                     // of one module; absent: not known
   bool operator==(const Spacer&) const = default;
 };
 

@@ -29,6 +29,9 @@ struct Outlet {
   std::string name;
   geometry::PointM at;
   double diameter_mm = 0.0;
+  bool has_grate = true;                   // or a strainer: halves what it takes
+  std::optional<double> pipe_diameter_mm;  // of the pipe below; absent: it takes what the outlet takes
+  double rim_mm = 0.0;                     // of the outlet above the deck beside it
   bool operator==(const Outlet&) const = default;
 };
 

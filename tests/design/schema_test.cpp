@@ -7,6 +7,7 @@
 #include <set>
 
 #include "catalogue/properties.hpp"
+#include "design/drainage_limits.hpp"
 #include "design/load_limits.hpp"
 #include "small_design.hpp"
 
@@ -75,6 +76,12 @@ TEST(DesignSchema, KeysAreTheReadersKeys) {
                           {"[[roof.outlet]]", "/$defs/outlet/properties"},
                           {"[[roof.obstacle]]", "/$defs/obstacle/properties"},
                           {"[[roof.hollow]]", "/$defs/hollow/properties"},
+                          {"[drainage]", "/$defs/drainage/properties"},
+                          {"[[drainage.level]]", "/$defs/spot_level/properties"},
+                          {"[[drainage.overflow]]", "/$defs/overflow/properties"},
+                          {"[[drainage.edge]]", "/$defs/edge/properties"},
+                          {"[design_rain]", "/$defs/design_rain/properties"},
+                          {"[[design_rain.intensity]]", "/$defs/rain_intensity/properties"},
                           {"[roof.allowable_load]", "/$defs/allowable_load/properties"},
                           {"[roof.structure]", "/$defs/structure/properties"},
                           {"[roof.structure.joist]", "/$defs/joist/properties"},
@@ -163,6 +170,24 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/properties/roof/properties/finish/oneOf/1/properties/emissivity", limits::emissivity},
       {"/$defs/deck_layer/properties/thickness_mm", limits::deck_thickness_mm},
       {"/$defs/outlet/properties/diameter_mm", limits::outlet_diameter_mm},
+      {"/$defs/outlet/properties/pipe_diameter_mm", limits::pipe_diameter_mm},
+      {"/$defs/outlet/properties/rim_mm", limits::rim_mm},
+      {"/$defs/drainage/properties/fall_to_outlets_mm_per_m", limits::fall_to_outlets_mm_per_m},
+      {"/$defs/drainage/properties/level_error_mm", limits::level_error_mm},
+      {"/$defs/drainage/properties/months_since_cleaning", limits::months_since_cleaning},
+      {"/$defs/drainage/properties/silt_mm_per_year", limits::silt_mm_per_year},
+      {"/$defs/spot_level/properties/level_mm", limits::level_mm},
+      {"/$defs/overflow/properties/width_mm", limits::overflow_width_mm},
+      {"/$defs/overflow/properties/sill_mm", limits::sill_mm},
+      {"/$defs/overflow/properties/height_mm", limits::overflow_height_mm},
+      {"/$defs/edge/properties/height_mm", limits::edge_height_mm},
+      {"/$defs/rain_intensity/properties/return_years", limits::return_years},
+      {"/$defs/rain_intensity/properties/duration_min", limits::duration_min},
+      {"/$defs/rain_intensity/properties/intensity_mm_per_h", limits::intensity_mm_per_h},
+      {"/$defs/annual_maxima/properties/return_years", limits::return_years},
+      {"/$defs/annual_maxima/properties/duration_min", limits::duration_min},
+      {"/$defs/annual_maxima/properties/depths_mm/items", limits::maximum_mm},
+      {"/$defs/spacer/properties/slat_height_mm", limits::slat_height_mm},
       {"/$defs/obstacle/properties/height_mm", limits::obstacle_height_mm},
       {"/$defs/hollow/properties/depth_mm", limits::hollow_depth_mm},
       {"/$defs/allowable_load/properties/load_kn_per_m2", limits::load_kn_per_m2},
