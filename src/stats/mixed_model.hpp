@@ -24,9 +24,9 @@ struct MixedFit {
 };
 
 /// Fits y = X b + sum_k Z_k u_k + e by restricted maximum likelihood and judges the contrasts l'b.
-/// Equation: V = sum_k s_k^2 Z_k Z_k' + s_e^2 I; Fisher scoring on -1/2 (log|V| + log|X' V^-1 X| + y' P y), each
-///           variance at least 0; error of l'b from Phi_A = Phi + 2 Phi [sum_ij W_ij (Q_ij - P_i Phi P_j)] Phi; degrees of
-///           freedom 2 (l' Phi l)^2 / (g' W g), g_i = l' Phi P_i Phi l
+/// Equation: V = sum_k s_k^2 Z_k Z_k' + s_e^2 I; scoring on -1/2 (log|V| + log|X' V^-1 X| + y' P y), each
+///           variance at least 0; error of l'b from Phi_A = Phi + 2 Phi [sum_ij W_ij (Q_ij - P_i Phi P_j)] Phi; degrees
+///           of freedom 2 (l' Phi l)^2 / (g' W g), g_i = l' Phi P_i Phi l
 /// Symbols:  Phi = (X' V^-1 X)^-1; P_i = -X' V^-1 G_i V^-1 X; Q_ij = X' V^-1 G_i V^-1 G_j V^-1 X; G_i = dV/ds_i^2;
 ///           W inverse of the expected information of the variances
 /// Shape:    MixedData; dense n x n matrices, so meant for tables of up to a few hundred values.
