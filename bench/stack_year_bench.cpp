@@ -71,15 +71,19 @@ int main() {
   std::printf("A year of one planted stack on a ventilated gap, heat and water, default mesh and step.\n");
   const Timed single = timed_run(one, options, 5);
   const Timed together = timed_run(several, options, 3);
-  simulation::RunOptions scalar = options;
-  scalar.lane_width = 1;
-  const Timed one_lane = timed_run(several, scalar, 3);
+  simulation::RunOptions plain = options;
+  plain.instructions = simulation::Instructions::baseline;
+  const Timed baseline = timed_run(several, plain, 3);
+  plain.lane_width = 1;
+  const Timed one_lane = timed_run(several, plain, 3);
   const double per_stack_s = together.median_s / 8.0;
   const auto& tally = together.year.tally;
+  std::printf("  alone %.0f ms; as one of 8: %.0f ms each (bar %.0f ms) with %s\n", 1e3 * single.median_s,
+              1e3 * per_stack_s, 1e3 * bar_s,
+              simulation::has_instructions(simulation::Instructions::avx2) ? "AVX2" : "baseline instructions");
   std::printf(
-      "  alone %.0f ms; as one of 8 in lanes of %d: %.0f ms each (bar %.0f ms); in single lanes %.0f ms each, ratio "
-      "%.2f\n",
-      1e3 * single.median_s, options.lane_width, 1e3 * per_stack_s, 1e3 * bar_s, 1e3 * one_lane.median_s / 8.0,
+      "  with the instructions of every processor %.0f ms each, ratio %.2f; in single lanes %.0f ms each, ratio %.2f\n",
+      1e3 * baseline.median_s / 8.0, baseline.median_s / together.median_s, 1e3 * one_lane.median_s / 8.0,
       one_lane.median_s / together.median_s);
   std::printf(
       "  slices %d a stack, steps %ld, Newton iterations %.2f a stage, hours redone %ld, largest error estimate %.3f "

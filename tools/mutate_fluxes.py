@@ -14,7 +14,7 @@ import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-SOURCES = ["simulation/run.cpp", "simulation/rooms.cpp", "simulation/sideways.cpp", "simulation/stack_batch.cpp",
+SOURCES = ["simulation/run.cpp", "simulation/stepper.cpp", "simulation/rooms.cpp", "simulation/sideways.cpp", "simulation/stack_batch.cpp",
            "simulation/stack_lane.cpp", "simulation/mesh.cpp", "simulation/water_step.cpp", "physics/film.cpp",
            "physics/gap.cpp", "physics/canopy.cpp", "physics/air.cpp"]
 DRIVER = "property/mutations/books.cpp"
@@ -46,8 +46,8 @@ MUTATIONS = [
     ("what a store passes on", "water_step.cpp",
      "      inflow = outflow;", "      inflow = 0.98 * outflow;"),
     ("ceilings' heat to the room's air", "rooms.cpp",
-     "residual_w[air] += group.stacks[k].area_m2 * ceilings[k].convective_w_per_m2;",
-     "residual_w[air] += 0.98 * group.stacks[k].area_m2 * ceilings[k].convective_w_per_m2;"),
+     "residual_w[3 * place.room] += place.area_m2 * ceilings.reports[k].convective_w_per_m2;",
+     "residual_w[3 * place.room] += 0.98 * place.area_m2 * ceilings.reports[k].convective_w_per_m2;"),
 ]
 # Wider lanes give the same bits and take most of the time to build.
 NARROW = ("stack_batch.cpp", r"\n    case [248]:\n      return make_with<numerics::Lane<[248]>>\([^;]*;")

@@ -38,10 +38,9 @@ template <class L>
   return {.multiplier = c.multiplier, .inverse_pivot = c.inverse_pivot, .scaled_above = c.scaled_above};
 }
 
-/// Factors the column for one (gamma h) and finds how each slice follows its two faces.
-/// Cost: one factorisation, two right sides (one of them upward only).
+/// Fills the matrix of the column for one (gamma h).
 template <class L>
-inline void factor_column(Column<L>& c, const L gamma_step_s) {
+inline void fill_column(Column<L>& c, const L gamma_step_s) {
   const std::size_t n = static_cast<std::size_t>(c.n);
   const L per_s = L(1.0) / gamma_step_s;
   for (std::size_t k = 0; k < n; ++k) {
@@ -51,18 +50,25 @@ inline void factor_column(Column<L>& c, const L gamma_step_s) {
     c.below[k] = -from_above;
     c.above[k] = -from_below;
     c.diagonal[k] = c.rate_w_per_m2_k[k] + from_above + from_below;
-    c.by_top[k] = L(0.0);
-    c.by_bottom[k] = L(0.0);
   }
-  const auto factors = factors_of(c);
-  numerics::factor_tridiagonal<L>({.below = c.below, .diagonal = c.diagonal, .above = c.above}, factors);
-  c.by_top[0] = -c.below[0];
-  numerics::solve_tridiagonal<L>(factors, c.by_top);
-  c.by_bottom[n - 1] = -c.above[n - 1] * c.inverse_pivot[n - 1];
-  numerics::substitute_upward<L>(factors, c.by_bottom);
 }
 
-/// What the slices would be with both faces at 0 degC, from known_c.
+/// Factors the column for one (gamma h), finds how each slice follows its two faces, and what the slices would be with
+/// both faces at 0 degC, from known_c.
+/// Cost: one factorisation, three right sides.
+template <class L>
+inline void factor_column(Column<L>& c, const L gamma_step_s) {
+  fill_column(c, gamma_step_s);
+  const std::size_t last = static_cast<std::size_t>(c.n) - 1;
+  for (std::size_t k = 0; k <= last; ++k) c.particular[k] = c.rate_w_per_m2_k[k] * c.known_c[k];
+  // Read before the factors take the places of the matrix.
+  const L by_first = -c.below[0], by_last = -c.above[last];
+  numerics::factor_and_solve_sides<L>(
+      {.below = c.below, .diagonal = c.diagonal, .above = c.above}, factors_of(c),
+      {.right = c.particular, .by_first = c.by_top, .by_last = c.by_bottom, .first = by_first, .last = by_last});
+}
+
+/// What the slices would be with both faces at 0 degC, from known_c, once the factors stand.
 template <class L>
 inline void solve_particular(Column<L>& c) {
   for (int k = 0; k < c.n; ++k) c.particular[k] = c.rate_w_per_m2_k[k] * c.known_c[k];

@@ -81,7 +81,7 @@ GainShares gain_shares(const Room& room, double internal_w, double solar_w) {
 }
 
 void room_residuals(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                    std::span<const CeilingReport> ceilings, std::span<double> residual_w) {
+                    const Ceilings& ceilings, std::span<double> residual_w) {
   for (std::size_t i = 0; i < group.rooms.size(); ++i) {
     const Room& room = group.rooms[i];
     const RoomState& x = states[i];
@@ -102,10 +102,10 @@ void room_residuals(const Group& group, std::span<const RoomStage> stages, std::
     residual_w[3 * a + 1] += heat_w;
     residual_w[3 * b + 1] -= heat_w;
   }
-  for (std::size_t k = 0; k < ceilings.size(); ++k) {
-    const std::size_t air = 3 * static_cast<std::size_t>(group.stacks[k].room);
-    residual_w[air] += group.stacks[k].area_m2 * ceilings[k].convective_w_per_m2;
-    residual_w[air + 1] += group.stacks[k].area_m2 * ceilings[k].radiative_w_per_m2;
+  for (std::size_t k = 0; k < ceilings.places.size(); ++k) {
+    const CeilingPlace& place = ceilings.places[k];
+    residual_w[3 * place.room] += place.area_m2 * ceilings.reports[k].convective_w_per_m2;
+    residual_w[3 * place.room + 1] += place.area_m2 * ceilings.reports[k].radiative_w_per_m2;
   }
   for (std::size_t i = 0; i < group.rooms.size(); ++i) {
     const Room& room = group.rooms[i];
@@ -117,7 +117,7 @@ void room_residuals(const Group& group, std::span<const RoomStage> stages, std::
 }
 
 void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w, RoomSolver& solver,
+                 const Ceilings& ceilings, std::span<const double> residual_w, RoomSolver& solver,
                  std::span<RoomState> changes) {
   // Air and surfaces of each room; the mass sees only its own surfaces, so it is eliminated first.
   const std::size_t n = 2 * group.rooms.size();
@@ -158,21 +158,23 @@ void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::spa
     }
   }
   // Ceilings: their own change follows the room's, so each adds its residual and slope with itself eliminated.
-  for (std::size_t k = 0; k < ceilings.size(); ++k) {
-    const Stack& stack = group.stacks[k];
-    const std::size_t air = 2 * static_cast<std::size_t>(stack.room), surface = air + 1;
-    if (group.rooms[static_cast<std::size_t>(stack.room)].is_prescribed) continue;
-    const CeilingReport& c = ceilings[k];
+  for (std::size_t k = 0; k < ceilings.places.size(); ++k) {
+    const CeilingPlace& place = ceilings.places[k];
+    if (group.rooms[place.room].is_prescribed) continue;
+    const std::size_t air = 2 * place.room, surface = air + 1;
+    const CeilingReport& c = ceilings.reports[k];
     const double over = 1.0 / -c.reduced_slope_w_per_m2_k;
     const double by_air = c.slope_w_per_m2_k * over;            // d ceiling / d air
     const double by_surface = c.radiative_w_per_m2_k * over;    // d ceiling / d surface
     const double fixed_k = c.reduced_residual_w_per_m2 * over;  // change with the room held
-    right[air] -= stack.area_m2 * c.slope_w_per_m2_k * fixed_k;
-    right[surface] -= stack.area_m2 * c.radiative_w_per_m2_k * fixed_k;
-    at(air, air) += stack.area_m2 * c.slope_w_per_m2_k * (by_air - 1.0);
-    at(air, surface) += stack.area_m2 * c.slope_w_per_m2_k * by_surface;
-    at(surface, air) += stack.area_m2 * c.radiative_w_per_m2_k * by_air;
-    at(surface, surface) += stack.area_m2 * c.radiative_w_per_m2_k * (by_surface - 1.0);
+    const double to_air_w_per_k = place.area_m2 * c.slope_w_per_m2_k;
+    const double to_surface_w_per_k = place.area_m2 * c.radiative_w_per_m2_k;
+    right[air] -= to_air_w_per_k * fixed_k;
+    right[surface] -= to_surface_w_per_k * fixed_k;
+    at(air, air) += to_air_w_per_k * (by_air - 1.0);
+    at(air, surface) += to_air_w_per_k * by_surface;
+    at(surface, air) += to_surface_w_per_k * by_air;
+    at(surface, surface) += to_surface_w_per_k * (by_surface - 1.0);
   }
   auto& exchanged = solver.exchanged;
   exchanged.resize(n);

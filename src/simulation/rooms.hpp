@@ -43,9 +43,21 @@ struct AirExchange {
 [[nodiscard]] RoomStage make_room_stage(const Room& room, const climate::Forcing& forcing, int hour_of_year,
                                         double mass_known_c, double gamma_step_s);
 
-/// Residuals of all rooms, W; three a room (air, surfaces, mass), into the node positive. One ceiling report a stack, in the order of group.stacks.
+/// Where a ceiling hangs.
+struct CeilingPlace {
+  std::size_t room = 0;
+  double area_m2 = 0.0;
+};
+
+/// What the stacks tell the rooms: one report a place.
+struct Ceilings {
+  std::vector<CeilingPlace> places;
+  std::vector<CeilingReport> reports;
+};
+
+/// Residuals of all rooms, W; three a room (air, surfaces, mass), into the node positive.
 void room_residuals(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                    std::span<const CeilingReport> ceilings, std::span<double> residual_w);
+                    const Ceilings& ceilings, std::span<double> residual_w);
 
 /// Working space of solve_rooms, kept by the caller between calls.
 struct RoomSolver {
@@ -56,7 +68,7 @@ struct RoomSolver {
 /// One Newton step of all rooms with their ceilings eliminated; fills the changes.
 /// Errors:   throws ContractViolation if the system is singular.
 void solve_rooms(const Group& group, std::span<const RoomStage> stages, std::span<const RoomState> states,
-                 std::span<const CeilingReport> ceilings, std::span<const double> residual_w, RoomSolver& solver,
+                 const Ceilings& ceilings, std::span<const double> residual_w, RoomSolver& solver,
                  std::span<RoomState> changes);
 
 /// The part of phi_int and phi_sol that reaches each node [iso13790, Annex C].

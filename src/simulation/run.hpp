@@ -9,6 +9,14 @@
 
 namespace houseleek::simulation {
 
+/// Which instructions of the processor a run may use: changes speed, never a bit of the result.
+enum class Instructions {
+  widest,    // the widest that this processor and this build have
+  baseline,  // those that every x86-64 (or whatever the build is for) has
+  avx2
+};
+[[nodiscard]] bool has_instructions(Instructions instructions);
+
 struct RunOptions {
   int first_hour = 0;  // of the year
   int n_hours = 8760;
@@ -16,7 +24,8 @@ struct RunOptions {
   int spin_up_hours = 24 * 30;  // run before the kept hours, not kept
   int steps_per_10_min = 1;
   int refinement = 1;  // slices
-  int lane_width = 2;  // 1, 2, 4 or 8: changes speed, never a bit of the result
+  int lane_width = 0;  // 1, 2 or 4: changes speed, never a bit of the result; 0: the fastest for the instructions
+  Instructions instructions = Instructions::widest;
   double newton_w_per_m2 = 1e-9;
   double error_bound_k = 0.1;  // estimated error of one step in the deck
   int largest_split = 64;      // steps in 10 minutes at the finest

@@ -10,32 +10,31 @@ namespace houseleek::simulation {
 
 struct SidewaysLink {
   std::size_t first = 0, second = 0;
-  std::vector<double> conductance_w_per_k;  // by deck slice
+  std::vector<double> into_first_w_per_m2_k;  // by deck slice; to a square metre of the first stack
+  std::vector<double> into_second_w_per_m2_k;
 };
 
 /// Works on deck slices stack by stack. The explicit tableau of ARS(2,2,2): stage 0 sees gamma S(start), stage 1 sees delta S(start) + (1 - delta) S(stage 0).
 struct Sideways {
   int n_deck = 0;  // slices; 0 without links
   std::vector<SidewaysLink> links;
-  std::vector<double> area_m2;        // by stack
-  std::vector<double> loss_per_s;     // by stack and slice: sum of conductances over area and capacity
-  std::vector<double> temperature_c;  // by stack and slice
+  std::vector<double> loss_per_s;  // by stack and slice: sum of conductances over area and capacity
+  std::vector<double>
+      temperature_c;  // by stack and slice: of the step's start before stage 0, of stage 0 before stage 1
   std::vector<double> start_w_per_m2, first_w_per_m2;
-  std::vector<double> handed_over;
+  std::vector<double> explicit_w_per_m2;  // by stack and slice: mean heat into each over the stage's way
 
   /// Stability number of the explicit terms for a step.
   [[nodiscard]] double largest_z(double step_s) const;
-  void begin_step(std::size_t n_batches);
-  /// Takes the decks of one batch at the step's start (-1) or the first stage (0); the last batch completes the heat.
-  void collect(int stage, const StackBatch& batch, std::span<const std::size_t> stacks);
-  /// Mean explicit heat into each deck slice of these stacks over a stage's way, W/m2; empty without links.
-  [[nodiscard]] std::span<const double> explicit_heat(int stage, std::span<const std::size_t> stacks);
+  /// Finds explicit_w_per_m2 of a stage (0 or 1) from temperature_c.
+  void find_explicit(int stage);
 
  private:
-  std::size_t n_batches_ = 0, n_collected_ = 0;
   void find_heat(std::vector<double>& heat_w_per_m2) const;
 };
 
-[[nodiscard]] Sideways make_sideways(const Group& group, std::span<const StackMeshes> meshes);
+/// `order`: the group's stack at each place; everything here counts by places.
+[[nodiscard]] Sideways make_sideways(const Group& group, std::span<const StackMeshes> meshes,
+                                     std::span<const std::size_t> order);
 
 }  // namespace houseleek::simulation

@@ -44,10 +44,8 @@ std::unique_ptr<StackBatch> make_batch(int width, std::span<const Stack* const> 
       return make_with<numerics::Lane<2>>(stacks, meshes, pressure_pa);
     case 4:
       return make_with<numerics::Lane<4>>(stacks, meshes, pressure_pa);
-    case 8:
-      return make_with<numerics::Lane<8>>(stacks, meshes, pressure_pa);
     default:
-      expects(false, "a width of 1, 2, 4 or 8 lanes");
+      expects(false, "a width of 1, 2 or 4 lanes");
       return nullptr;
   }
 }

@@ -77,7 +77,8 @@ class StackBatch {
   /// Starts a step: forecast of water. `is_after_jump`: the last step tells nothing about this one.
   virtual void begin_step(double step_s, double seconds_into_hour, const climate::Forcing& at_end,
                           bool is_after_jump) = 0;
-  /// Stage 0 or 1. `sideways_w_per_m2`: explicit heat into the deck slices, stack by stack, mean over the stage's way.
+  /// Stage 0 or 1. `sideways_w_per_m2`: explicit heat into the deck slices, one row a stack, mean over the stage's way;
+  /// empty: none.
   virtual void prepare_stage(int stage, const climate::Forcing& forcing, std::span<const double> sideways_w_per_m2,
                              FilmMemo& films) = 0;
   /// Steepest conductance between neighbouring nodes at the stage prepared, W/m2K, of all its stacks.
@@ -105,7 +106,7 @@ class StackBatch {
   [[nodiscard]] virtual long n_capped() const = 0;
 };
 
-/// Makes a batch of the given width (1, 2, 4 or 8 lanes); `stacks` have one topology. Short batches repeat their last stack in the spare lanes.
+/// Makes a batch of the given width (1, 2 or 4 lanes); `stacks` have one topology. Short batches repeat their last stack in the spare lanes.
 [[nodiscard]] std::unique_ptr<StackBatch> make_batch(int width, std::span<const Stack* const> stacks,
                                                      std::span<const StackMeshes* const> meshes, double pressure_pa);
 

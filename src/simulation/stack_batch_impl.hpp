@@ -108,7 +108,6 @@ class StackBatchOf final : public StackBatch {
                              ratio * (first_module_c_[static_cast<std::size_t>(k)] - module_.temperature_c[k]);
       }
       factor_column(module_, gamma_step_s);
-      solve_particular(module_);
       const int last = module_.n - 1;
       s.module_top_w_per_m2_k = module_.between_w_per_m2_k[0];
       s.module_bottom_w_per_m2_k = module_.between_w_per_m2_k[module_.n];

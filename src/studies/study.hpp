@@ -12,15 +12,11 @@
 
 namespace houseleek::studies {
 
-/// Two doubles fill the vector registers that every x86-64 has: measured a fifth faster than four lanes, and never
-/// another bit.
-inline constexpr int study_lane_width = 2;
-
 struct StudyOptions {
   std::string engine_version;
   std::string input_hash;  // of the texts behind design, catalogue and weather
   // A shorter span than the year is for tests; the answer says which hours were kept.
-  simulation::RunOptions run{.lane_width = study_lane_width};
+  simulation::RunOptions run;
   bool keeps_columns = false;  // the hours behind the charts of a report
 };
 

@@ -113,9 +113,10 @@ template <class L>
 std::vector<std::uint64_t> solve_eight() {
   constexpr int width = numerics::lane_width<L>;
   constexpr std::size_t n = 40;
-  std::vector<std::uint64_t> all(8 * (n + 7));
+  std::vector<std::uint64_t> all(8 * (3 * n + 7));
   for (int start = 0; start < 8; start += width) {
     std::vector<L> below(n), diagonal(n), above(n), right(n), multiplier(n), inverse_pivot(n), scaled_above(n);
+    std::vector<L> by_first(n), by_last(n);
     numerics::Banded<L, 7, 3> banded;
     std::array<L, 7> x{};
     for (int j = 0; j < width; ++j) {
@@ -134,14 +135,15 @@ std::vector<std::uint64_t> solve_eight() {
         numerics::set_lane(x[static_cast<std::size_t>(row)], j, number());
       }
     }
-    const numerics::TridiagonalFactors<L> factors{multiplier, inverse_pivot, scaled_above};
-    numerics::factor_tridiagonal<L>({below, diagonal, above}, factors);
-    numerics::solve_tridiagonal<L>(factors, right);
+    numerics::factor_and_solve_sides<L>({below, diagonal, above}, {multiplier, inverse_pivot, scaled_above},
+                                        {right, by_first, by_last, L(1.5), L(2.5)});
     numerics::factor_all_but_last(banded);
     numerics::solve_banded(banded, x);
     for (int j = 0; j < width; ++j) {
-      std::size_t place = static_cast<std::size_t>(start + j) * (n + 7);
-      for (const L& value : right) all[place++] = std::bit_cast<std::uint64_t>(numerics::lane_at(value, j));
+      std::size_t place = static_cast<std::size_t>(start + j) * (3 * n + 7);
+      for (const auto* column : {&right, &by_first, &by_last}) {
+        for (const L& value : *column) all[place++] = std::bit_cast<std::uint64_t>(numerics::lane_at(value, j));
+      }
       for (const L& value : x) all[place++] = std::bit_cast<std::uint64_t>(numerics::lane_at(value, j));
     }
   }

@@ -56,6 +56,16 @@ struct TridiagonalCase {
   }
 };
 
+/// Factors alone: what else comes with them is thrown away.
+void factor(const numerics::Tridiagonal<double>& system, const numerics::TridiagonalFactors<double>& factors) {
+  const std::size_t n = system.diagonal.size();
+  std::vector<double> right(n, 0.0), by_first(n), by_last(n);
+  numerics::factor_and_solve_sides<double>(system, factors, {right, by_first, by_last});
+}
+void factor(const TridiagonalCase& c, const numerics::TridiagonalFactors<double>& factors) {
+  factor({c.below, c.diagonal, c.above}, factors);
+}
+
 TridiagonalCase some_tridiagonal(std::size_t n, std::uint64_t seed) {
   std::mt19937_64 bits(seed);
   TridiagonalCase c(n);
@@ -78,7 +88,7 @@ TEST(TridiagonalSolve, SecondDifferencesGiveTheParabola) {
   std::fill(c.right.begin(), c.right.end(), 1.0);
   std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
   const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
-  numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
+  factor(c, factors);
   numerics::solve_tridiagonal<double>(factors, c.right);
   const std::array<double, n> expected{4.5, 8.0, 10.5, 12.0, 12.5, 12.0, 10.5, 8.0, 4.5};
   for (std::size_t i = 0; i < n; ++i) EXPECT_NEAR(c.right[i], expected[i], 1e-14) << i;
@@ -87,7 +97,7 @@ TEST(TridiagonalSolve, SecondDifferencesGiveTheParabola) {
 TEST(TridiagonalSolve, OneUnknown) {
   std::vector<double> zero{0.0}, diagonal{4.0}, right{2.0}, multiplier(1), inverse_pivot(1), scaled_above(1);
   const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
-  numerics::factor_tridiagonal<double>({zero, diagonal, zero}, factors);
+  factor({zero, diagonal, zero}, factors);
   numerics::solve_tridiagonal<double>(factors, right);
   EXPECT_EQ(right[0], 0.5);
 }
@@ -98,7 +108,7 @@ TEST(TridiagonalSolve, ManyRightSidesHaveSmallResiduals) {
     const TridiagonalCase c = some_tridiagonal(n, seed);
     std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
     const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
-    numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
+    factor(c, factors);
     std::mt19937_64 bits(seed);
     for (int k = 0; k < 3; ++k) {
       std::vector<double> right(n);
@@ -110,11 +120,42 @@ TEST(TridiagonalSolve, ManyRightSidesHaveSmallResiduals) {
   }
 }
 
+TEST(TridiagonalSolve, EitherEndHasSmallResiduals) {
+  for (std::uint64_t seed = 0; seed < 50; ++seed) {
+    const std::size_t n = 1 + seed;
+    const TridiagonalCase c = some_tridiagonal(n, seed);
+    std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n), x = c.right, by_first(n), by_last(n);
+    numerics::factor_and_solve_sides<double>({c.below, c.diagonal, c.above}, {multiplier, inverse_pivot, scaled_above},
+                                             {x, by_first, by_last, 0.3, 7.0});
+    std::vector<double> first(n, 0.0), last(n, 0.0);
+    first[0] = 0.3;
+    last[n - 1] = 7.0;
+    EXPECT_LE(backward_error(c.dense(), by_first, first), 8.0 * rounding) << seed;
+    EXPECT_LE(backward_error(c.dense(), by_last, last), 8.0 * rounding) << seed;
+  }
+}
+
+TEST(TridiagonalSolve, RightSidesAtOnceOrLaterGiveTheSameBits) {
+  constexpr std::size_t n = 23;
+  const TridiagonalCase c = some_tridiagonal(n, 5);
+  std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n), at_once = c.right, by_first(n), by_last(n);
+  const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
+  numerics::factor_and_solve_sides<double>({c.below, c.diagonal, c.above}, factors,
+                                           {at_once, by_first, by_last, 2.0, 3.0});
+  std::vector<double> later = c.right, first(n, 0.0), last(n, 0.0);
+  first[0] = 2.0;
+  last[n - 1] = 3.0;
+  for (auto* right : {&later, &first, &last}) numerics::solve_tridiagonal<double>(factors, *right);
+  EXPECT_EQ(later, at_once);
+  EXPECT_EQ(first, by_first);
+  EXPECT_EQ(last, by_last);
+}
+
 TEST(TridiagonalSolve, FactorsMayTakeThePlaceOfTheMatrix) {
   TridiagonalCase c = some_tridiagonal(12, 3);
   const std::vector<double> expected = solve_copy_of(c.dense(), c.right);
   const numerics::TridiagonalFactors<double> factors{c.below, c.diagonal, c.above};
-  numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
+  factor(c, factors);
   numerics::solve_tridiagonal<double>(factors, c.right);
   for (std::size_t i = 0; i < 12; ++i) EXPECT_NEAR(c.right[i], expected[i], 1e-13);
 }
@@ -126,7 +167,7 @@ TEST(TridiagonalSolve, OpenAtTheLastUnknown) {
   TridiagonalCase c = some_tridiagonal(n, 8);
   std::vector<double> multiplier(n), inverse_pivot(n), scaled_above(n);
   const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
-  numerics::factor_tridiagonal<double>({c.below, c.diagonal, c.above}, factors);
+  factor(c, factors);
   std::vector<double> x = c.right;
   numerics::eliminate_downward<double>(factors, x);
   const double pivot = 1.0 / inverse_pivot[n - 1];
@@ -149,7 +190,7 @@ TEST(TridiagonalSolve, OpenAtTheLastUnknown) {
 TEST(TridiagonalSolve, UnequalLengthsAreAContractViolation) {
   std::vector<double> three(3, 1.0), two(2, 1.0), multiplier(3), inverse_pivot(3), scaled_above(3);
   const numerics::TridiagonalFactors<double> factors{multiplier, inverse_pivot, scaled_above};
-  EXPECT_THROW(numerics::factor_tridiagonal<double>({two, three, three}, factors), ContractViolation);
+  EXPECT_THROW(factor({two, three, three}, factors), ContractViolation);
 }
 
 template <int n, int half_band>

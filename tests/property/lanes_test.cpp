@@ -20,6 +20,7 @@ using second_opinion::linked_group;
 using second_opinion::one_stack_group;
 using second_opinion::synthetic_weather;
 using simulation::Group;
+using simulation::Instructions;
 using simulation::Layer;
 using simulation::Room;
 using simulation::run_group;
@@ -110,12 +111,26 @@ Group crowd() {
   return group;
 }
 
-TEST(Lanes, EveryWidthGivesTheSameBits) {
+/// Every set of instructions that can run here with every width, but the plainest of both.
+std::vector<std::pair<Instructions, int>> wider_runs() {
+  std::vector<std::pair<Instructions, int>> runs{{Instructions::baseline, 2}, {Instructions::baseline, 4}};
+  if (simulation::has_instructions(Instructions::avx2)) {
+    for (const int width : {1, 2, 4}) runs.emplace_back(Instructions::avx2, width);
+  }
+  return runs;
+}
+
+TEST(Lanes, EveryWidthAndSetOfInstructionsGivesTheSameBits) {
   for (const auto& [name, group] : {std::pair{"crowd", crowd()}, std::pair{"linked", linked_group()}}) {
-    const auto one = run_group(group, synthetic_weather(), ten_days(1));
-    for (const int width : {2, 4, 8}) {
-      const auto wide = run_group(group, synthetic_weather(), ten_days(width));
-      const std::string what = std::string(name) + ", width " + std::to_string(width);
+    RunOptions options = ten_days(1);
+    options.instructions = Instructions::baseline;
+    const auto one = run_group(group, synthetic_weather(), options);
+    for (const auto& [instructions, width] : wider_runs()) {
+      options.instructions = instructions;
+      options.lane_width = width;
+      const auto wide = run_group(group, synthetic_weather(), options);
+      const std::string what =
+          std::string(name) + (instructions == Instructions::avx2 ? ", AVX2" : "") + ", width " + std::to_string(width);
       for (std::size_t i = 0; i < one.stacks.size(); ++i) {
         expect_same_bits(one.stacks[i], wide.stacks[i], what + ", stack " + std::to_string(i));
       }

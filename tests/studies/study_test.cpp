@@ -9,7 +9,7 @@
 #include <thread>
 
 #include "base/utf8.hpp"
-#include "climate/read_csv.hpp"
+#include "climate/write_csv.hpp"
 #include "report/not_yet.hpp"
 #include "report/paragraph.hpp"
 #include "report/study_json.hpp"
@@ -44,10 +44,11 @@ TEST(Study, SameBitsForOneAndManyThreads) {
   EXPECT_EQ(one, many);
 }
 
-TEST(Study, SameBitsForEveryLaneWidth) {
+TEST(Study, SameBitsForEveryLaneWidthAndSetOfInstructions) {
   const std::string one = report::text_from(report::json_from(study_of(small_design_text())));
   StudyOptions options = short_options();
-  options.run.lane_width = 4;
+  options.run.instructions = simulation::Instructions::baseline;
+  options.run.lane_width = 1;
   EXPECT_EQ(one, report::text_from(report::json_from(study_of(small_design_text(), options))));
 }
 
