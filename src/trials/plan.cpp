@@ -224,7 +224,7 @@ double difference_told(const TrialWish& wish, std::size_t n_modules, int days) {
   const double error = error_of(wish, n_modules, days);
   double low = 0.0;
   double high = 1000.0 * error;
-  for (int i = 0; i < 60; ++i) {
+  for (int i = 0; i < 32; ++i) {
     const double middle = 0.5 * (low + high);
     const double power =
         stats::power_of_t({middle, error, freedom_of(wish, n_modules), comparison_confidence_frac(wish)});
