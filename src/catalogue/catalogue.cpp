@@ -1,4 +1,4 @@
-// The catalogue: materials, plants, decks, prices and cautions, read from data files that anyone may edit.
+// The catalogue: materials, parts, plants, decks, prices and cautions, read from data files that anyone may edit.
 #include "catalogue/catalogue.hpp"
 
 #include <fmt/format.h>
@@ -7,14 +7,15 @@
 
 #include "base/nearest_name.hpp"
 #include "base/toml_fields.hpp"
-#include "catalogue/properties.hpp"
 #include "catalogue/read_material.hpp"
+#include "catalogue/read_parts.hpp"
+#include "catalogue/read_plants.hpp"
 #include "catalogue/read_prices.hpp"
 
 namespace houseleek::catalogue {
 namespace {
 
-// The whole catalogue is about 150 kB; a person may double it many times before it is surely another file.
+// The largest file is about half a megabyte; a person may double it a few times before it is surely another file.
 constexpr TomlLimits catalogue_limits{.max_bytes = 4'000'000, .max_line_bytes = 16384, .max_depth = 16};
 
 template <class T>
@@ -37,63 +38,31 @@ void add_unique(FieldReader& reader, const TableView& table, std::vector<T>& ent
   entries.push_back(std::move(entry));
 }
 
-Foliage read_group_foliage(FieldReader& reader, const TableView& table, const FigureContext& context) {
-  Foliage foliage;
-  for (const FoliageProperty& property : foliage_properties()) {
-    foliage.*property.figure = read_required_spread(reader, table, property.rule, context);
-  }
-  return foliage;
-}
-
 void read_plants(FieldReader& reader, const TableView& root, const FigureContext& context, Catalogue& catalogue) {
-  std::vector<std::string_view> group_keys = {"name"};
-  std::vector<std::string_view> plant_keys = {"name", "common_name", "group", "least_depth_mm"};
-  for (const FoliageProperty& property : foliage_properties()) {
-    group_keys.push_back(property.rule.key);
-    plant_keys.push_back(property.rule.key);
-  }
-  std::vector<std::string> group_names;
   for (const TableView& table : read_tables(reader, root, "group")) {
-    check_keys(reader, table, group_keys);
-    PlantGroup group;
-    group.name = read_required_text(reader, table, "name", "add name = \"succulent\"");
-    group.foliage = read_group_foliage(reader, table, context);
-    group_names.push_back(group.name);
-    add_unique(reader, table, catalogue.plant_groups, std::move(group));
+    add_unique(reader, table, catalogue.plant_groups, read_plant_group(reader, table, context));
   }
   for (const TableView& table : read_tables(reader, root, "plant")) {
-    check_keys(reader, table, plant_keys);
-    Plant plant;
-    plant.name = read_required_text(reader, table, "name", "add name = \"Sedum album\"");
-    plant.common_name = read_text(reader, table, "common_name").value_or("");
-    plant.group = read_required_text(reader, table, "group", "add group = one of " + joined_names(group_names));
-    plant.least_depth_mm =
-        read_number(reader, table, {.key = "least_depth_mm", .least = 5, .most = 2000, .unit = "mm"}).value_or(0.0);
-    if (const PlantGroup* group = find_by_name(catalogue.plant_groups, plant.group)) {
-      plant.foliage = group->foliage;
-    } else if (!plant.group.empty()) {
-      add_unknown_name(reader, *find_member(*table.node, "group"), path_from(table, "group"), "group of plants",
-                       group_names);
-    }
-    for (const FoliageProperty& property : foliage_properties()) {
-      if (const std::optional<Spread> own = read_spread(reader, table, property.rule, context)) {
-        plant.foliage.*property.figure = *own;
-      }
-    }
-    add_unique(reader, table, catalogue.plants, std::move(plant));
+    add_unique(reader, table, catalogue.plants, read_plant(reader, table, context, catalogue.plant_groups));
   }
 }
 
+constexpr std::pair<std::string_view, FinishAge> finish_age_words[] = {{"fresh", FinishAge::fresh},
+                                                                       {"weathered", FinishAge::weathered}};
+
 void read_finishes(FieldReader& reader, const TableView& root, const FigureContext& context, Catalogue& catalogue) {
-  constexpr std::string_view known[] = {"name", "albedo", "emissivity"};
   for (const TableView& table : read_tables(reader, root, "finish")) {
-    check_keys(reader, table, known);
+    check_keys(reader, table, finish_keys());
     Finish finish;
     finish.name = read_required_text(reader, table, "name", "add name = \"bitumen, weathered\"");
     finish.albedo =
         read_required_spread(reader, table, {.key = "albedo", .least = 0, .most = 1, .unit = "share"}, context);
     finish.emissivity =
         read_required_spread(reader, table, {.key = "emissivity", .least = 0.02, .most = 1, .unit = "share"}, context);
+    finish.membrane = read_required_text(reader, table, "membrane", "name the material that it is the face of");
+    if (has_field(reader, table, "age", "add age = \"fresh\" or \"weathered\"")) {
+      finish.age = read_choice<FinishAge>(reader, table, "age", finish_age_words).value_or(FinishAge::weathered);
+    }
     add_unique(reader, table, catalogue.finishes, std::move(finish));
   }
 }
@@ -101,10 +70,7 @@ void read_finishes(FieldReader& reader, const TableView& root, const FigureConte
 void read_rivals(FieldReader& reader, const TableView& root, const FigureContext& context, RivalDefaults& rivals) {
   const std::optional<TableView> table = read_table(reader, root, "rivals");
   if (!table) return;
-  constexpr std::string_view known[] = {
-      "white_albedo_new", "white_albedo_aged", "white_emissivity",   "white_life_years", "net_material",
-      "net_height_mm",    "board_material",    "board_thickness_mm", "ballast_material", "ballast_thickness_mm"};
-  check_keys(reader, *table, known);
+  check_keys(reader, *table, rivals_keys());
   const auto share = [&](std::string_view key) {
     return read_required_spread(reader, *table, {.key = key, .least = 0, .most = 1, .unit = "share"}, context);
   };
@@ -135,18 +101,34 @@ void read_prices(FieldReader& reader, const TableView& root, const FigureContext
   }
 }
 
+/// A text that must be one of a list.
+std::string read_listed(FieldReader& reader, const TableView& table, std::string_view key, std::string_view what,
+                        std::span<const std::string_view> list) {
+  const std::vector<std::string> known(list.begin(), list.end());
+  const std::string word =
+      read_required_text(reader, table, key, fmt::format("add {} = one of {}", key, joined_names(known)));
+  if (!word.empty() && std::find(known.begin(), known.end(), word) == known.end()) {
+    add_unknown_name(reader, *find_member(*table.node, key), path_from(table, key), what, known);
+  }
+  return word;
+}
+
 void read_cautions(FieldReader& reader, const TableView& root, Catalogue& catalogue) {
-  constexpr std::string_view known[] = {"id", "when", "text", "source"};
-  const std::vector<std::string> conditions(std::begin(caution_conditions), std::end(caution_conditions));
   for (const TableView& table : read_tables(reader, root, "caution")) {
-    check_keys(reader, table, known);
+    check_keys(reader, table, caution_keys());
     Caution caution;
     caution.id = read_required_text(reader, table, "id", "add id = \"a-word-of-its-own\"");
-    caution.when = read_required_text(reader, table, "when", "add when = one of " + joined_names(conditions));
+    caution.when = read_listed(reader, table, "when", "condition", caution_conditions);
+    caution.beside = read_listed(reader, table, "beside", "place of a caution", caution_places);
     caution.text = read_required_text(reader, table, "text", "add text = \"a sentence\"");
     caution.source = read_required_text(reader, table, "source", "add source = where it comes from");
-    if (!caution.when.empty() && std::find(conditions.begin(), conditions.end(), caution.when) == conditions.end()) {
-      add_unknown_name(reader, *find_member(*table.node, "when"), path_from(table, "when"), "condition", conditions);
+    if (has_field(reader, table, "first_page", "add first_page = true or false")) {
+      caution.is_on_first_page = read_flag(reader, table, "first_page").value_or(true);
+    }
+    const auto same = [&caution](const Caution& one) { return one.id == caution.id; };
+    if (!caution.id.empty() && std::any_of(catalogue.cautions.begin(), catalogue.cautions.end(), same)) {
+      add_issue(reader, IssueCode::inconsistent, member_or_table(table, "id"), path_from(table, "id"),
+                "an id of its own", fmt::format("{} is there twice: {}", path_from(table, "id"), caution.id), "");
     }
     catalogue.cautions.push_back(std::move(caution));
   }
@@ -160,19 +142,24 @@ void read_one_file(const CatalogueFile& file, Catalogue& catalogue, Issues& issu
   }
   FieldReader reader{file.text, file.name, {}};
   const TableView root{&parsed.value(), ""};
-  constexpr std::string_view known[] = {"source", "material", "group",  "plant", "finish",
-                                        "rivals", "currency", "tariff", "price", "caution"};
+  constexpr std::string_view known[] = {"source", "waits_for", "material", "part",   "group", "plant",
+                                        "finish", "rivals",    "currency", "tariff", "price", "caution"};
   check_keys(reader, root, known);
   const bool has_figures = find_member(parsed.value(), "caution") == nullptr;
   const FigureContext context = has_figures ? read_figure_context(reader, root) : FigureContext{};
   for (const TableView& table : read_tables(reader, root, "material")) {
     add_unique(reader, table, catalogue.materials, read_material(reader, table, context));
   }
+  for (const TableView& table : read_tables(reader, root, "part")) {
+    add_unique(reader, table, catalogue.parts, read_part(reader, table, context));
+  }
   read_plants(reader, root, context, catalogue);
   read_finishes(reader, root, context, catalogue);
   read_rivals(reader, root, context, catalogue.rivals);
   read_prices(reader, root, context, catalogue);
   read_cautions(reader, root, catalogue);
+  const std::vector<WaitingColumn> waiting = read_waiting(reader, root);
+  catalogue.waiting.insert(catalogue.waiting.end(), waiting.begin(), waiting.end());
   issues.insert(issues.end(), reader.issues.begin(), reader.issues.end());
 }
 
@@ -194,6 +181,13 @@ void check_whole(const Catalogue& catalogue, Issues& issues) {
       add(IssueCode::unknown_name, fmt::format("the catalogue's rivals need the material \"{}\"", name));
     }
   }
+  for (const Finish& finish : catalogue.finishes) {
+    if (find_material(catalogue, finish.membrane) == nullptr) {
+      add(IssueCode::unknown_name,
+          fmt::format("the finish \"{}\" is the face of \"{}\", which is no material of the catalogue", finish.name,
+                      finish.membrane));
+    }
+  }
 }
 
 }  // namespace
@@ -206,6 +200,10 @@ Result<Catalogue> read_catalogue(std::span<const CatalogueFile> files) {
   if (!issues.empty()) return Unexpected{std::move(issues)};
   const auto by_name = [](const auto& a, const auto& b) { return a.name < b.name; };
   std::sort(catalogue.materials.begin(), catalogue.materials.end(), by_name);
+  std::sort(catalogue.parts.begin(), catalogue.parts.end(), by_name);
+  std::sort(catalogue.waiting.begin(), catalogue.waiting.end(), [](const WaitingColumn& a, const WaitingColumn& b) {
+    return std::pair(a.table, a.column) < std::pair(b.table, b.column);
+  });
   std::sort(catalogue.prices.begin(), catalogue.prices.end(), by_name);
   return catalogue;
 }
@@ -213,6 +211,8 @@ Result<Catalogue> read_catalogue(std::span<const CatalogueFile> files) {
 const Material* find_material(const Catalogue& catalogue, std::string_view name) {
   return find_by_name(catalogue.materials, name);
 }
+
+const Part* find_part(const Catalogue& catalogue, std::string_view name) { return find_by_name(catalogue.parts, name); }
 
 const Plant* find_plant(const Catalogue& catalogue, std::string_view botanical_or_common_name) {
   if (const Plant* plant = find_by_name(catalogue.plants, botanical_or_common_name)) return plant;
@@ -231,22 +231,14 @@ const PriceItem* find_price(const Catalogue& catalogue, std::string_view name) {
   return find_by_name(catalogue.prices, name);
 }
 
+bool is_waiting(const Catalogue& catalogue, std::string_view table, std::string_view column) {
+  return std::any_of(catalogue.waiting.begin(), catalogue.waiting.end(),
+                     [&](const WaitingColumn& one) { return one.table == table && one.column == column; });
+}
+
 std::string_view text_from_certainty(Certainty certainty) {
-  switch (certainty) {
-    case Certainty::by_definition:
-      return "by_definition";
-    case Certainty::text_seen:
-      return "text_seen";
-    case Certainty::recomputed:
-      return "recomputed";
-    case Certainty::from_memory:
-      return "from_memory";
-    case Certainty::estimate:
-      return "estimate";
-    case Certainty::invented:
-      return "invented";
-    case Certainty::own_figure:
-      return "own_figure";
+  for (const auto& [word, value] : certainty_words) {
+    if (value == certainty) return word;
   }
   expects(false, "a certainty of the list");
   return {};

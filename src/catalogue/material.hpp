@@ -2,8 +2,10 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "catalogue/spread.hpp"
+#include "catalogue/words.hpp"
 
 namespace houseleek::catalogue {
 
@@ -45,8 +47,29 @@ struct Material {
   std::optional<Spread> solar_reflectance_frac;
   std::optional<Spread> open_area_frac;  // holes, as seen from above: wind, vapour and long-wave pass there
 
-  std::optional<Spread> service_life_years;         // in its usual place
+  std::optional<Spread> service_life_years;         // in its usual place: covered, shaded or buried
   std::optional<Spread> service_life_in_sun_years;  // uncovered in full sun
+
+  std::optional<Spread> conductivity_wet_w_per_m_k;     // drained, where somebody measured it
+  std::optional<Spread> vapour_resistance_factor_dry;   // times that of still air, dry cup
+  std::optional<Spread> vapour_resistance_factor_wet;   // wet cup
+  std::optional<Spread> vapour_air_layer_m;             // of a sheet as sold: the still air that resists as much
+  std::optional<Spread> thickness_in_use_frac;          // after the first season, wet and loaded, over thickness bought
+  std::optional<Spread> thickness_loss_per_year_frac;   // of what is there, each later year
+  std::optional<Spread> lasting_pressure_kpa;           // what may stand on it for years, warm and wet
+  std::optional<Spread> solar_transmittance_aged_frac;  // as a screen, near the end of its life in sun
+  std::optional<Spread> solar_reflectance_aged_frac;    // the same
+  std::optional<Spread> longwave_transmittance_frac;    // of the sheet's solid part, to heat radiation
+  std::optional<Spread> carbon_kg_per_kg;               // CO2 equivalent of making it, carbon in plants not counted
+  std::optional<Spread> combustible_frac;               // of the dry mass
+  std::optional<Spread> heat_of_combustion_mj_per_kg;   // of the whole dry mass, ash and stones included
+  std::optional<Spread> plastic_frac;                   // of the dry mass
+
+  std::optional<Family> family;
+  std::vector<Hazard> hazards;
+  std::optional<NearFood> near_food;
+  std::string preparation;  // before it goes into a module: dry, sieve, rinse
+  Origin words_from;        // of family, hazards, near_food and preparation
   bool operator==(const Material&) const = default;
 };
 

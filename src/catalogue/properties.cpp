@@ -1,4 +1,5 @@
-// Every figure of a material and of a foliage: its key, unit, limits and words; one list for reading, checking, showing.
+// Every figure of a material, part, foliage and plant: its key, unit, limits and words; one list for reading, checking,
+// showing.
 #include "catalogue/properties.hpp"
 
 #include <array>
@@ -74,6 +75,86 @@ constexpr std::array all_material_properties{
         .rule = {.key = "service_life_in_sun_years", .least = 0, .most = 200, .unit = "years", .is_least_open = true},
         .words = "service life in full sun",
         .optional = &Material::service_life_in_sun_years},
+    MaterialProperty{.rule = {.key = "conductivity_wet_w_per_m_k", .least = 0.01, .most = 500, .unit = "W/(m K)"},
+                     .words = "thermal conductivity, drained",
+                     .optional = &Material::conductivity_wet_w_per_m_k},
+    MaterialProperty{.rule = {.key = "vapour_resistance_factor_dry", .least = 1, .most = 1e8},
+                     .words = "resistance to vapour over that of still air, dry",
+                     .optional = &Material::vapour_resistance_factor_dry},
+    MaterialProperty{.rule = {.key = "vapour_resistance_factor_wet", .least = 1, .most = 1e8},
+                     .words = "resistance to vapour over that of still air, wet",
+                     .optional = &Material::vapour_resistance_factor_wet},
+    MaterialProperty{.rule = {.key = "vapour_air_layer_m", .least = 0.001, .most = 1e5, .unit = "m"},
+                     .words = "still air that resists vapour as the sheet does",
+                     .optional = &Material::vapour_air_layer_m},
+    MaterialProperty{.rule = {.key = "thickness_in_use_frac", .least = 0.1, .most = 1, .unit = "share"},
+                     .words = "thickness once wet and loaded over thickness bought",
+                     .optional = &Material::thickness_in_use_frac},
+    MaterialProperty{.rule = {.key = "thickness_loss_per_year_frac", .least = 0, .most = 0.9, .unit = "share"},
+                     .words = "thickness lost in each later year",
+                     .optional = &Material::thickness_loss_per_year_frac},
+    MaterialProperty{
+        .rule = {.key = "lasting_pressure_kpa", .least = 0, .most = 1e5, .unit = "kPa", .is_least_open = true},
+        .words = "pressure that it bears for years",
+        .optional = &Material::lasting_pressure_kpa},
+    MaterialProperty{.rule = {.key = "solar_transmittance_aged_frac", .least = 0, .most = 1, .unit = "share"},
+                     .words = "sun let through when old",
+                     .optional = &Material::solar_transmittance_aged_frac},
+    MaterialProperty{.rule = {.key = "solar_reflectance_aged_frac", .least = 0, .most = 1, .unit = "share"},
+                     .words = "sun thrown back by the sheet when old",
+                     .optional = &Material::solar_reflectance_aged_frac},
+    MaterialProperty{.rule = {.key = "longwave_transmittance_frac", .least = 0, .most = 1, .unit = "share"},
+                     .words = "heat radiation let through",
+                     .optional = &Material::longwave_transmittance_frac},
+    MaterialProperty{.rule = {.key = "carbon_kg_per_kg", .least = 0, .most = 100, .unit = "kg/kg"},
+                     .words = "CO2 equivalent of making it",
+                     .optional = &Material::carbon_kg_per_kg},
+    MaterialProperty{.rule = {.key = "combustible_frac", .least = 0, .most = 1, .unit = "share"},
+                     .words = "share of the dry mass that burns",
+                     .optional = &Material::combustible_frac},
+    MaterialProperty{.rule = {.key = "heat_of_combustion_mj_per_kg", .least = 0, .most = 50, .unit = "MJ/kg"},
+                     .words = "heat set free in a fire",
+                     .optional = &Material::heat_of_combustion_mj_per_kg},
+    MaterialProperty{.rule = {.key = "plastic_frac", .least = 0, .most = 1, .unit = "share"},
+                     .words = "share of the dry mass that is plastic",
+                     .optional = &Material::plastic_frac},
+};
+
+constexpr std::array all_part_properties{
+    PartProperty{.rule = {.key = "mass_kg", .least = 0, .most = 200, .unit = "kg", .is_least_open = true},
+                 .words = "weight of one piece, dry and empty",
+                 .required = &Part::mass_kg},
+    PartProperty{.rule = {.key = "carbon_kg_per_kg", .least = 0, .most = 100, .unit = "kg/kg"},
+                 .words = "CO2 equivalent of making it",
+                 .required = &Part::carbon_kg_per_kg},
+    PartProperty{.rule = {.key = "plastic_frac", .least = 0, .most = 1, .unit = "share"},
+                 .words = "share of the mass that is plastic",
+                 .required = &Part::plastic_frac},
+    PartProperty{.rule = {.key = "service_life_years", .least = 0, .most = 200, .unit = "years", .is_least_open = true},
+                 .words = "service life in the shade",
+                 .required = &Part::service_life_years},
+    PartProperty{
+        .rule = {.key = "service_life_in_sun_years", .least = 0, .most = 200, .unit = "years", .is_least_open = true},
+        .words = "service life in full sun",
+        .optional = &Part::service_life_in_sun_years},
+    PartProperty{.rule = {.key = "pieces_per_module", .least = 0, .most = 200, .unit = "pieces", .is_least_open = true},
+                 .words = "pieces that one module needs",
+                 .optional = &Part::pieces_per_module},
+    PartProperty{.rule = {.key = "volume_l", .least = 0.05, .most = 1000, .unit = "l"},
+                 .words = "volume, filled",
+                 .optional = &Part::volume_l},
+    PartProperty{.rule = {.key = "height_mm", .least = 1, .most = 2000, .unit = "mm"},
+                 .words = "height",
+                 .optional = &Part::height_mm},
+    PartProperty{.rule = {.key = "foot_area_cm2", .least = 0.1, .most = 10000, .unit = "cm2"},
+                 .words = "area of one piece on the roof",
+                 .optional = &Part::foot_area_cm2},
+    PartProperty{.rule = {.key = "blocked_frac", .least = 0, .most = 1, .unit = "share"},
+                 .words = "share of the gap that the spacers close",
+                 .optional = &Part::blocked_frac},
+    PartProperty{.rule = {.key = "breaking_force_n", .least = 1, .most = 1e5, .unit = "N"},
+                 .words = "force that breaks it, new",
+                 .optional = &Part::breaking_force_n},
 };
 
 constexpr std::array all_foliage_properties{
@@ -106,15 +187,60 @@ constexpr std::array all_foliage_properties{
                     .figure = &Foliage::least_stomatal_resistance_s_per_m},
 };
 
+constexpr std::array all_plant_properties{
+    PlantProperty{.rule = {.key = "medium_depth_mm", .least = 5, .most = 3000, .unit = "mm"},
+                  .words = "depth of medium",
+                  .figure = &Plant::medium_depth_mm,
+                  .is_needed = true},
+    PlantProperty{.rule = {.key = "width_mm", .least = 10, .most = 20000, .unit = "mm"},
+                  .words = "width of one grown plant",
+                  .figure = &Plant::width_mm,
+                  .is_needed = true},
+    PlantProperty{.rule = {.key = "lowest_temperature_c", .least = -60, .most = 20, .unit = "degC"},
+                  .words = "cold that it lives through",
+                  .figure = &Plant::lowest_temperature_c,
+                  .is_needed = true},
+    PlantProperty{.rule = {.key = "dry_spell_days", .least = 0, .most = 365, .unit = "days"},
+                  .words = "days without water that it lives through",
+                  .figure = &Plant::dry_spell_days,
+                  .is_needed = true},
+    PlantProperty{.rule = {.key = "easy_water_frac", .least = 0.05, .most = 0.95, .unit = "share"},
+                  .words = "share of its water that it takes without harm",
+                  .figure = &Plant::easy_water_frac},
+    PlantProperty{.rule = {.key = "salt_threshold_ds_per_m", .least = 0.1, .most = 30, .unit = "dS/m"},
+                  .words = "salt in the soil before yield falls",
+                  .figure = &Plant::salt_threshold_ds_per_m},
+    PlantProperty{
+        .rule = {.key = "leave_roof_after_years", .least = 0, .most = 50, .unit = "years", .is_least_open = true},
+        .words = "years until it must leave the roof",
+        .figure = &Plant::leave_roof_after_years},
+};
+
 }  // namespace
 
 std::span<const MaterialProperty> material_properties() { return all_material_properties; }
+std::span<const PartProperty> part_properties() { return all_part_properties; }
 std::span<const FoliageProperty> foliage_properties() { return all_foliage_properties; }
+std::span<const PlantProperty> plant_properties() { return all_plant_properties; }
+
+namespace {
+
+const Spread* address_of(const std::optional<Spread>& figure) { return figure ? &*figure : nullptr; }
+
+}  // namespace
 
 const Spread* find_property(const Material& material, const MaterialProperty& property) {
   if (property.required != nullptr) return &(material.*property.required);
-  const std::optional<Spread>& figure = material.*property.optional;
-  return figure ? &*figure : nullptr;
+  return address_of(material.*property.optional);
+}
+
+const Spread* find_property(const Part& part, const PartProperty& property) {
+  if (property.required != nullptr) return &(part.*property.required);
+  return address_of(part.*property.optional);
+}
+
+const Spread* find_property(const Plant& plant, const PlantProperty& property) {
+  return address_of(plant.*property.figure);
 }
 
 }  // namespace houseleek::catalogue

@@ -1,4 +1,4 @@
-// Figures with their ranges, and materials, as both the catalogue and a design's own entries write them.
+// Materials, as both the catalogue and a design's own entries write them.
 #include "catalogue/read_material.hpp"
 
 #include <fmt/format.h>
@@ -6,42 +6,14 @@
 #include <utility>
 #include <vector>
 
+#include "catalogue/columns.hpp"
 #include "catalogue/properties.hpp"
 
 namespace houseleek::catalogue {
 namespace {
 
-constexpr std::pair<std::string_view, Certainty> certainty_words[] = {
-    {"by_definition", Certainty::by_definition}, {"text_seen", Certainty::text_seen},
-    {"recomputed", Certainty::recomputed},       {"from_memory", Certainty::from_memory},
-    {"estimate", Certainty::estimate},           {"invented", Certainty::invented},
-    {"own_figure", Certainty::own_figure}};
-
 constexpr std::pair<std::string_view, WetRule> wet_rule_words[] = {
     {"none", WetRule::none}, {"mineral_medium", WetRule::mineral_medium}, {"fibrous", WetRule::fibrous}};
-
-Spread exact_figure(double value) { return {value, value, value, "the owner of this design", Certainty::own_figure}; }
-
-void read_origin(FieldReader& reader, const TableView& figure, const FigureContext& context, Spread& spread) {
-  if (context.entry == Entry::own) {
-    spread.source = read_text(reader, figure, "source").value_or("the owner of this design");
-    spread.certainty =
-        read_choice<Certainty>(reader, figure, "certainty", certainty_words).value_or(Certainty::own_figure);
-    return;
-  }
-  const std::string word = read_required_text(reader, figure, "source", "name an entry of the table [source]");
-  const auto found = context.sources.find(word);
-  if (found != context.sources.end()) spread.source = found->second;
-  if (found == context.sources.end() && !word.empty()) {
-    std::vector<std::string> known;
-    for (const auto& [key, reference] : context.sources) known.push_back(key);
-    add_unknown_name(reader, *find_member(*figure.node, "source"), path_from(figure, "source"), "source", known);
-  }
-  if (has_field(reader, figure, "certainty", "say how the figure is known: text_seen, from_memory, estimate ...")) {
-    spread.certainty =
-        read_choice<Certainty>(reader, figure, "certainty", certainty_words).value_or(Certainty::estimate);
-  }
-}
 
 struct NamedFigure {
   const char* key;
@@ -71,13 +43,24 @@ void check_needed(FieldReader& reader, const TableView& table, const Material& m
   }
 }
 
-/// Where to point: a figure may come from the entry's base.
-const TomlNode& member_or_table(const TableView& table, std::string_view key) {
-  const TomlNode* member = find_member(*table.node, key);
-  return member == nullptr ? *table.node : *member;
+/// What two shares of one whole are together.
+void check_sum(FieldReader& reader, const TableView& table, const NamedFigure& one, const NamedFigure& other) {
+  if (!*one.figure || !*other.figure || (*one.figure)->likely + (*other.figure)->likely <= 1.0) return;
+  const std::string path = path_from(table, one.key);
+  add_issue(reader, IssueCode::inconsistent, member_or_table(table, one.key), path,
+            fmt::format("1 together with {}", other.key),
+            fmt::format("{} and {} are more than 1 together", path, other.key), "");
 }
 
-/// Water figures and sun figures must follow from one another.
+void check_not_above(FieldReader& reader, const TableView& table, const NamedFigure& lower, const NamedFigure& upper) {
+  if (!*lower.figure || !*upper.figure || (*lower.figure)->likely <= (*upper.figure)->likely) return;
+  const std::string path = path_from(table, lower.key);
+  add_issue(
+      reader, IssueCode::inconsistent, member_or_table(table, lower.key), path, fmt::format("at most {}", upper.key),
+      fmt::format("{} ({}) is above {} ({})", path, (*lower.figure)->likely, upper.key, (*upper.figure)->likely), "");
+}
+
+/// Figures of one material must follow from one another.
 void check_order(FieldReader& reader, const TableView& table, const Material& material) {
   const NamedFigure rising[] = {{"residual_water_frac", &material.residual_water_frac},
                                 {"wilting_water_frac", &material.wilting_water_frac},
@@ -103,90 +86,52 @@ void check_order(FieldReader& reader, const TableView& table, const Material& ma
               "above residual_water_frac", fmt::format("{} leaves no room for water above residual_water_frac", path),
               "");
   }
-  if (material.solar_transmittance_frac && material.solar_reflectance_frac &&
-      material.solar_transmittance_frac->likely + material.solar_reflectance_frac->likely > 1.0) {
-    const std::string path = path_from(table, "solar_transmittance_frac");
-    add_issue(reader, IssueCode::inconsistent, member_or_table(table, "solar_transmittance_frac"), path,
-              "1 together with solar_reflectance_frac",
-              fmt::format("{} and solar_reflectance_frac are more than 1 together", path), "");
+  check_sum(reader, table, {"solar_transmittance_frac", &material.solar_transmittance_frac},
+            {"solar_reflectance_frac", &material.solar_reflectance_frac});
+  check_sum(reader, table, {"solar_transmittance_aged_frac", &material.solar_transmittance_aged_frac},
+            {"solar_reflectance_aged_frac", &material.solar_reflectance_aged_frac});
+  check_sum(reader, table, {"longwave_transmittance_frac", &material.longwave_transmittance_frac},
+            {"emissivity", &material.emissivity});
+  check_not_above(reader, table, {"vapour_resistance_factor_wet", &material.vapour_resistance_factor_wet},
+                  {"vapour_resistance_factor_dry", &material.vapour_resistance_factor_dry});
+  check_not_above(reader, table, {"service_life_in_sun_years", &material.service_life_in_sun_years},
+                  {"service_life_years", &material.service_life_years});
+  check_not_above(reader, table, {"plastic_frac", &material.plastic_frac},
+                  {"combustible_frac", &material.combustible_frac});
+  const std::optional<Spread> dry = material.conductivity_w_per_m_k;
+  check_not_above(reader, table, {"conductivity_w_per_m_k", &dry},
+                  {"conductivity_wet_w_per_m_k", &material.conductivity_wet_w_per_m_k});
+}
+
+/// Family, hazards, use near food and preparation; the catalogue says where they come from.
+void read_said(FieldReader& reader, const TableView& table, const FigureContext& context, Material& material) {
+  bool has_words = false;
+  for (const std::string_view key : {"family", "hazards", "near_food", "preparation"}) {
+    has_words = has_words || find_member(*table.node, key) != nullptr;
+  }
+  if (const std::optional<Family> family = read_choice<Family>(reader, table, "family", family_words)) {
+    material.family = family;
+  }
+  if (find_member(*table.node, "hazards") != nullptr) {
+    material.hazards = read_words<Hazard>(reader, table, "hazards", hazard_words);
+  }
+  if (const std::optional<NearFood> use = read_choice<NearFood>(reader, table, "near_food", near_food_words)) {
+    material.near_food = use;
+  }
+  material.preparation = read_text(reader, table, "preparation").value_or(material.preparation);
+  if (context.entry == Entry::catalogue) {
+    (void)has_field(reader, table, "family", "say what it is made of: mineral, wood, polyethylene ...");
+    material.words_from = read_origin(reader, table, context);
+  } else if (has_words) {
+    material.words_from = read_origin(reader, table, context);
   }
 }
 
 }  // namespace
 
-FigureContext read_figure_context(FieldReader& reader, const TableView& root) {
-  FigureContext context{.entry = Entry::catalogue, .sources = {}};
-  if (!has_field(reader, root, "source", "add a table [source] with a short word for each reference")) return context;
-  if (const std::optional<TableView> sources = read_table(reader, root, "source")) {
-    for (const TomlMember& member : sources->node->members) {
-      if (const std::optional<std::string> text = read_text(reader, *sources, member.key)) {
-        context.sources.emplace(member.key, *text);
-      }
-    }
-  }
-  return context;
-}
-
-std::optional<Spread> read_spread(FieldReader& reader, const TableView& table, const NumberRule& rule,
-                                  const FigureContext& context) {
-  const TomlNode* node = find_member(*table.node, rule.key);
-  if (node == nullptr) return std::nullopt;
-  if (node->kind != TomlKind::table) {
-    const std::optional<double> value = checked_number(reader, *node, path_from(table, rule.key), rule);
-    if (!value) return std::nullopt;
-    if (context.entry == Entry::catalogue) {
-      add_issue(reader, IssueCode::wrong_type, *node, path_from(table, rule.key), "a table",
-                fmt::format("{} is a number alone", path_from(table, rule.key)),
-                "write { low = , likely = , high = , source = , certainty = }");
-      return std::nullopt;
-    }
-    return exact_figure(*value);
-  }
-  const TableView figure{node, path_from(table, rule.key)};
-  constexpr std::string_view known[] = {"low", "likely", "high", "source", "certainty"};
-  check_keys(reader, figure, known);
-  const auto part = [&](std::string_view key) {
-    NumberRule part_rule = rule;
-    part_rule.key = key;
-    return read_number(reader, figure, part_rule);
-  };
-  if (!has_field(reader, figure, "likely", "add likely = the figure to use")) return std::nullopt;
-  const std::size_t n_issues_before = reader.issues.size();
-  const std::optional<double> likely = part("likely");
-  const std::optional<double> low = part("low");
-  const std::optional<double> high = part("high");
-  if (context.entry == Entry::catalogue) {
-    (void)has_field(reader, figure, "low", "a catalogue figure needs its range");
-    (void)has_field(reader, figure, "high", "a catalogue figure needs its range");
-  }
-  Spread spread;
-  read_origin(reader, figure, context, spread);
-  if (reader.issues.size() != n_issues_before) return std::nullopt;
-  spread.likely = *likely;
-  spread.low = low.value_or(*likely);
-  spread.high = high.value_or(*likely);
-  if (spread.low > spread.likely || spread.likely > spread.high) {
-    add_issue(reader, IssueCode::inconsistent, *node, figure.path, "low <= likely <= high",
-              fmt::format("{} has low {}, likely {}, high {}; they must rise", figure.path, spread.low, spread.likely,
-                          spread.high),
-              "");
-    return std::nullopt;
-  }
-  return spread;
-}
-
-Spread read_required_spread(FieldReader& reader, const TableView& table, const NumberRule& rule,
-                            const FigureContext& context) {
-  const std::string hint = fmt::format("add {} = a number {}", rule.key, text_from_rule(rule));
-  if (!has_field(reader, table, rule.key, hint)) return exact_figure(rule.least);
-  return read_spread(reader, table, rule, context).value_or(exact_figure(rule.least));
-}
-
 Material read_material(FieldReader& reader, const TableView& table, const FigureContext& context,
                        const Material* base) {
-  std::vector<std::string_view> known = {"name", "form", "wet_rule"};
-  for (const MaterialProperty& property : material_properties()) known.push_back(property.rule.key);
-  check_keys(reader, table, known);
+  check_keys(reader, table, material_keys());
   Material material = base == nullptr ? Material{} : *base;
   material.is_own = context.entry == Entry::own;
   material.name = read_required_text(reader, table, "name", "add name = \"what recipes and decks call it\"");
@@ -203,6 +148,7 @@ Material read_material(FieldReader& reader, const TableView& table, const Figure
       material.*property.optional = *figure;
     }
   }
+  read_said(reader, table, context, material);
   check_needed(reader, table, material);
   check_order(reader, table, material);
   return material;

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "catalogue/columns.hpp"
+
 namespace houseleek::catalogue {
 namespace {
 
@@ -13,7 +15,7 @@ struct PriceKey {
   PricePer per;
   NumberRule rule;
 };
-constexpr PriceKey price_keys[] = {
+constexpr PriceKey price_rules[] = {
     {PricePer::kg, {.key = "price_per_kg", .least = 0, .most = highest_price, .unit = "a kg"}},
     {PricePer::m2, {.key = "price_per_m2", .least = 0, .most = highest_price, .unit = "a m2"}},
     {PricePer::m3, {.key = "price_per_m3", .least = 0, .most = highest_price, .unit = "a m3"}},
@@ -23,7 +25,7 @@ struct TariffKey {
   NumberRule rule;
   Spread Tariff::*figure;
 };
-constexpr TariffKey tariff_keys[] = {
+constexpr TariffKey tariff_rules[] = {
     {{.key = "electricity_per_kwh", .least = 0, .most = highest_price, .unit = "a kWh"}, &Tariff::electricity_per_kwh},
     {{.key = "heating_per_kwh", .least = 0, .most = highest_price, .unit = "a kWh"}, &Tariff::heating_per_kwh},
     {{.key = "water_per_m3", .least = 0, .most = highest_price, .unit = "a m3"}, &Tariff::water_per_m3},
@@ -34,13 +36,11 @@ constexpr TariffKey tariff_keys[] = {
 }  // namespace
 
 PriceItem read_price_item(FieldReader& reader, const TableView& table, const FigureContext& context) {
-  constexpr std::string_view known[] = {"name",         "price_per_kg", "price_per_m2",
-                                        "price_per_m3", "price_each",   "service_life_years"};
-  check_keys(reader, table, known);
+  check_keys(reader, table, price_keys());
   PriceItem item;
   item.name = read_required_text(reader, table, "name", "add name = \"a material or another item with a price\"");
   int n_prices = 0;
-  for (const PriceKey& key : price_keys) {
+  for (const PriceKey& key : price_rules) {
     if (find_member(*table.node, key.rule.key) == nullptr) continue;
     ++n_prices;
     if (const std::optional<Spread> price = read_spread(reader, table, key.rule, context)) {
@@ -61,17 +61,15 @@ PriceItem read_price_item(FieldReader& reader, const TableView& table, const Fig
 }
 
 Tariff read_tariff(FieldReader& reader, const TableView& table, const FigureContext& context, const Tariff& before) {
-  std::vector<std::string_view> known;
+  check_keys(reader, table, tariff_keys());
   Tariff tariff = before;
-  for (const TariffKey& key : tariff_keys) {
-    known.push_back(key.rule.key);
+  for (const TariffKey& key : tariff_rules) {
     if (context.entry == Entry::catalogue) {
       tariff.*key.figure = read_required_spread(reader, table, key.rule, context);
     } else if (const std::optional<Spread> figure = read_spread(reader, table, key.rule, context)) {
       tariff.*key.figure = *figure;
     }
   }
-  check_keys(reader, table, known);
   return tariff;
 }
 

@@ -56,7 +56,7 @@ void assume_materials(DesignReader& reader, const Design& design) {
   for (const catalogue::Material* material : used) {
     for (const catalogue::MaterialProperty& property : catalogue::material_properties()) {
       const catalogue::Spread* figure = catalogue::find_property(*material, property);
-      if (figure == nullptr) continue;
+      if (figure == nullptr || catalogue::is_waiting(*reader.catalogue, "material", property.rule.key)) continue;
       assume(reader, fmt::format("material[{}].{}", material->name, property.rule.key),
              fmt::format("{}: {}", material->name, property.words), property.rule.unit, *figure);
     }
@@ -79,7 +79,8 @@ void assume_prices(DesignReader& reader, const Design& design) {
   }
   for (const catalogue::PriceItem& item : design.prices.items) {
     const bool is_material = find_material_named(reader, item.name) != nullptr;
-    if (is_material && std::find(used.begin(), used.end(), item.name) == used.end()) continue;
+    const bool is_part = catalogue::find_part(*reader.catalogue, item.name) != nullptr;
+    if ((is_material || is_part) && std::find(used.begin(), used.end(), item.name) == used.end()) continue;
     assume(reader, fmt::format("prices[{}]", item.name), "price of " + item.name,
            fmt::format("{}/{}", design.prices.currency, unit_from(item.per)), item.price);
     if (!item.service_life_years) continue;

@@ -25,10 +25,11 @@ std::string first_clause(const std::string& text) {
 }  // namespace
 
 std::string text_of_cautions(const StudyAnswer& answer) {
-  if (answer.cautions.empty()) return "";
-  std::string text = "CAUTION:";
-  for (const catalogue::Caution& caution : answer.cautions) text += fmt::format(" {}", first_clause(caution.text));
-  return paragraph("", 0, text);
+  std::string text;
+  for (const catalogue::Caution& caution : answer.cautions) {
+    if (caution.is_on_first_page) text += fmt::format(" {}", first_clause(caution.text));
+  }
+  return text.empty() ? "" : paragraph("", 0, "CAUTION:" + text);
 }
 
 std::string text_of_questions(const StudyAnswer& answer) {

@@ -8,7 +8,7 @@ namespace houseleek::report {
 
 inline constexpr std::size_t screen_lines = 24;
 
-/// The cautions that apply, cut to their first clause.
+/// The cautions that apply and belong on a first page, cut to their first clause.
 [[nodiscard]] std::string text_of_cautions(const StudyAnswer& answer);
 
 /// The questions, within screen_lines however long the names of the design are.

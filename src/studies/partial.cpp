@@ -17,7 +17,7 @@ std::string text_without_runs(const design::ValidDesign& design, const catalogue
       "", 0,
       "PARTIAL, interrupted: rooms, rivals and water were not worked out; this is what needs no year of weather.");
   for (const catalogue::Caution& caution : checks::find_cautions(design, catalogue)) {
-    text += report::paragraph("CAUTION:", 9, caution.text);
+    if (caution.is_on_first_page) text += report::paragraph("CAUTION:", 9, caution.text);
   }
   text += report::paragraph("1 Carry it?", 13, answer_load(design).statement);
   for (const report::RecipeAnswer& recipe : answer_recipes(design)) {
