@@ -17,47 +17,46 @@ using namespace houseleek;
 using tests::second_opinion::HourMarks;
 using tests::second_opinion::StackDifference;
 
-double now_s() {
-  return static_cast<double>(std::clock()) /
-         CLOCKS_PER_SEC;  // of this process: other work on the machine does not count }
+/// Processor time of this process: other work on the machine does not count.
+double now_s() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
-  struct Timed {
-    double median_s = 0.0;
-    results::GroupYear year;
-  };
+struct Timed {
+  double median_s = 0.0;
+  results::GroupYear year;
+};
 
-  Timed timed_run(const simulation::Group& group, const simulation::RunOptions& options, int n_repeats) {
-    Timed out;
-    std::vector<double> seconds;
-    for (int i = 0; i < n_repeats; ++i) {
-      const double start = now_s();
-      out.year = simulation::run_group(group, tests::second_opinion::synthetic_weather(), options);
-      seconds.push_back(now_s() - start);
-    }
-    std::sort(seconds.begin(), seconds.end());
-    out.median_s = seconds[seconds.size() / 2];
-    return out;
+Timed timed_run(const simulation::Group& group, const simulation::RunOptions& options, int n_repeats) {
+  Timed out;
+  std::vector<double> seconds;
+  for (int i = 0; i < n_repeats; ++i) {
+    const double start = now_s();
+    out.year = simulation::run_group(group, tests::second_opinion::synthetic_weather(), options);
+    seconds.push_back(now_s() - start);
   }
+  std::sort(seconds.begin(), seconds.end());
+  out.median_s = seconds[seconds.size() / 2];
+  return out;
+}
 
-  /// Several stacks alike but for what makes each differ a little, over one room.
-  simulation::Group planted_group(int n_stacks) {
-    simulation::Group group = tests::second_opinion::one_stack_group(tests::second_opinion::Kind::ventilated);
-    const simulation::Stack first = group.stacks[0];
-    for (int i = 1; i < n_stacks; ++i) {
-      simulation::Stack stack = first;
-      stack.canopy.cover_frac = first.canopy.cover_frac - 0.02 * i;
-      group.stacks.push_back(stack);
-    }
-    for (simulation::Stack& stack : group.stacks) stack.area_m2 = first.area_m2 / n_stacks;
-    return group;
+/// Several stacks alike but for what makes each differ a little, over one room.
+simulation::Group planted_group(int n_stacks) {
+  simulation::Group group = tests::second_opinion::one_stack_group(tests::second_opinion::Kind::ventilated);
+  const simulation::Stack first = group.stacks[0];
+  for (int i = 1; i < n_stacks; ++i) {
+    simulation::Stack stack = first;
+    stack.canopy.cover_frac = first.canopy.cover_frac - 0.02 * i;
+    group.stacks.push_back(stack);
   }
+  for (simulation::Stack& stack : group.stacks) stack.area_m2 = first.area_m2 / n_stacks;
+  return group;
+}
 
-  void print_differences(const StackDifference& d) {
-    std::printf(
-        "    largest hourly difference from CVODE at 1e-8: surface %.4f K, membrane %.4f K, ceiling %.4f K, water %.4f "
-        "mm\n",
-        d.surface_k.largest, d.membrane_k.largest, d.ceiling_k.largest, d.water_mm.largest);
-  }
+void print_differences(const StackDifference& d) {
+  std::printf(
+      "    largest hourly difference from CVODE at 1e-8: surface %.4f K, membrane %.4f K, ceiling %.4f K, water %.4f "
+      "mm\n",
+      d.surface_k.largest, d.membrane_k.largest, d.ceiling_k.largest, d.water_mm.largest);
+}
 
 }  // namespace
 

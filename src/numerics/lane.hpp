@@ -202,6 +202,21 @@ inline void set_lane(Lane<n>& x, int i, double value) {
   x.v[i] = value;
 }
 
+/// Lanes from `value(i)`, put together in registers: writing lanes one by one and reading them as one waits for memory.
+template <LaneType L, class Value>
+inline L from_lanes(const Value& value) {
+  if constexpr (lane_width<L> == 1) {
+    return value(0);
+  } else if constexpr (lane_width<L> == 2) {
+    return L(typename L::Vector{value(0), value(1)});
+  } else if constexpr (lane_width<L> == 4) {
+    return L(typename L::Vector{value(0), value(1), value(2), value(3)});
+  } else {
+    static_assert(lane_width<L> == 8);
+    return L(typename L::Vector{value(0), value(1), value(2), value(3), value(4), value(5), value(6), value(7)});
+  }
+}
+
 /// The doubles with these bits.
 template <LaneType L>
 inline L from_bits(BitsOf<L> bits) {

@@ -89,11 +89,8 @@ class StackBatchOf final : public StackBatch {
                      FilmMemo& films) override {
     const L gamma_step_s(scheme::gamma * step_s_);
     NodeStage<L>& s = stage_[stage];
-    for (int i = 0; i < width; ++i) {
-      StackLane& lane = lanes_[static_cast<std::size_t>(i)];
-      lane.prepare_stage(stage, forcing, films);
-      put_stage(s, i, lane.stage[stage]);
-    }
+    for (StackLane& lane : lanes_) lane.prepare_stage(stage, forcing, films);
+    put_stage(s, stage);
     s.foliage_rate_w_per_m2_k = constants_.leaf_capacity_j_per_m2_k / gamma_step_s;
     const L ratio((1.0 - scheme::gamma) / scheme::gamma);
     if constexpr (has_canopy) {
@@ -118,13 +115,11 @@ class StackBatchOf final : public StackBatch {
       s.module_last_by_top = module_.by_top[last];
       s.module_last_by_bottom = module_.by_bottom[last];
     }
+    const std::size_t n_deck = static_cast<std::size_t>(deck_.n);
     for (int k = 0; k < deck_.n; ++k) {
-      L sideways(0.0);
-      if (!sideways_w_per_m2.empty()) {
-        for (int i = 0; i < n_stacks_; ++i) {
-          set_lane(sideways, i, sideways_w_per_m2[static_cast<std::size_t>(i * deck_.n + k)]);
-        }
-      }
+      const L sideways = sideways_w_per_m2.empty() ? L(0.0) : numerics::from_lanes<L>([&](int i) {
+        return sideways_w_per_m2[stack_of(i) * n_deck + static_cast<std::size_t>(k)];
+      });
       const L moved = sideways * deck_inverse_k_m2_per_j_[static_cast<std::size_t>(k)] * L(step_s_);
       const L implicit =
           stage == 0
@@ -280,19 +275,43 @@ class StackBatchOf final : public StackBatch {
   [[nodiscard]] long n_capped() const override { return n_capped_; }
 
  private:
+  /// What does not change of one store; its slices are alike.
+  struct ModuleStore {
+    std::size_t first_slice = 0, end_slice = 0;
+    L slice_m{0.0};
+    L heat_capacity_dry_j_per_m3_k{0.0};
+    L conductivity_dry_w_per_m_k{1.0}, wet_rise_w_per_m_k{0.0}, wet_bend{0.0}, wet_from_frac{0.0}, saturated_frac{1.0};
+  };
+  [[nodiscard]] L capacity_j_per_m2_k(const ModuleStore& store, const L water_frac) const {
+    return store.slice_m *
+           (store.heat_capacity_dry_j_per_m3_k + L(water_heat_j_per_kg_k * water_density_kg_per_m3) * water_frac);
+  }
+
   void set_constants(int i, const StackLane& lane);
-  void put_stage(NodeStage<L>& s, int i, const LaneStage& from);
+  void put_stage(NodeStage<L>& s, int stage) const;
   void set_module_properties(int stage);
   void settle_module();
   void audit_step();
 
-  /// Room temperatures lie stack by stack; spare lanes repeat the last.
+  /// The stack of a lane: spare lanes repeat the last.
+  [[nodiscard]] std::size_t stack_of(int lane) const {
+    return static_cast<std::size_t>(lane < n_stacks_ ? lane : n_stacks_ - 1);
+  }
+  /// A figure of every lane's own work.
+  template <class Value>
+  [[nodiscard]] L of_lanes(const Value& value) const {
+    return numerics::from_lanes<L>([&](int i) { return value(lanes_[static_cast<std::size_t>(i)]); });
+  }
+
+  /// Water down through a face of the module, in the flow last laid out.
+  [[nodiscard]] L face_kg_per_m2_s(std::size_t face) const {
+    return numerics::from_lanes<L>([&](int i) { return faces_kg_per_m2_s_[static_cast<std::size_t>(i)][face]; });
+  }
+
+  /// Room temperatures lie stack by stack.
   void spread(std::span<const RoomTemperatures> rooms, L& air_c, L& surface_c) const {
-    for (int i = 0; i < width; ++i) {
-      const auto& room = rooms[static_cast<std::size_t>(i < n_stacks_ ? i : n_stacks_ - 1)];
-      set_lane(air_c, i, room.air_c);
-      set_lane(surface_c, i, room.surface_c);
-    }
+    air_c = numerics::from_lanes<L>([&](int i) { return rooms[stack_of(i)].air_c; });
+    surface_c = numerics::from_lanes<L>([&](int i) { return rooms[stack_of(i)].surface_c; });
   }
 
   int n_stacks_;
@@ -302,6 +321,7 @@ class StackBatchOf final : public StackBatch {
   Column<L> module_;
   Column<L> deck_;
   std::vector<L> module_half_m2_k_per_w_;  // resistance of half a slice
+  std::vector<ModuleStore> module_stores_;
   std::vector<L> deck_inverse_k_m2_per_j_;
   std::vector<L> start_capacity_j_per_m2_k_, end_capacity_j_per_m2_k_;
   std::vector<L> first_module_c_, first_deck_c_, first_deck_known_c_;
@@ -323,6 +343,8 @@ class StackBatchOf final : public StackBatch {
   std::array<L, 2> saved_last_rate_{};
   std::vector<L> deck_start_c_, module_start_c_;
   L carried_out_j_per_m2_{0.0};  // heat of all water that left during the step
+  std::array<std::vector<double>, static_cast<std::size_t>(width)> faces_kg_per_m2_s_;  // by lane
+  std::vector<L> taken_kg_per_m2_s_;  // by roots from each slice during the step
   std::vector<L> sideways_kept_;
   int current_ = 0;
   double step_s_ = 0.0;

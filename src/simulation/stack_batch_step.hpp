@@ -60,8 +60,8 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
   }
   const std::size_t n_module = static_cast<std::size_t>(module_.n);
   if (module_half_m2_k_per_w_.empty()) {
-    for (auto* a :
-         {&module_half_m2_k_per_w_, &start_capacity_j_per_m2_k_, &end_capacity_j_per_m2_k_, &first_module_c_}) {
+    for (auto* a : {&module_half_m2_k_per_w_, &start_capacity_j_per_m2_k_, &end_capacity_j_per_m2_k_, &first_module_c_,
+                    &taken_kg_per_m2_s_}) {
       a->assign(n_module, L(0.0));
     }
     for (auto& a : conducted_) a.assign(n_module + 1, L(0.0));
@@ -78,86 +78,90 @@ void StackBatchOf<L, c, t, m>::set_constants(int i, const StackLane& lane) {
                                                             water_heat_j_per_kg_k * water_density_kg_per_m3 * water));
     }
   }
+  module_stores_.resize(meshes.module.stores.size());
+  for (std::size_t j = 0; j < module_stores_.size(); ++j) {
+    const WaterStore& from = meshes.module.stores[j];
+    const Layer& layer = meshes.module.layers[static_cast<std::size_t>(from.layer)];
+    ModuleStore& store = module_stores_[j];
+    store.first_slice = static_cast<std::size_t>(from.first_slice);
+    store.end_slice = store.first_slice + static_cast<std::size_t>(from.n_slices);
+    put(store.slice_m, from.depth_m / from.n_slices);
+    put(store.heat_capacity_dry_j_per_m3_k, layer.heat_capacity_dry_j_per_m3_k);
+    put(store.conductivity_dry_w_per_m_k, layer.conductivity_dry_w_per_m_k);
+    put(store.wet_rise_w_per_m_k, layer.wet_rise_w_per_m_k);
+    put(store.wet_bend, layer.wet_bend);
+    put(store.wet_from_frac, layer.wet_from_frac);
+    put(store.saturated_frac, layer.saturated_frac);
+  }
   for (int a = 0; a < N::count; ++a) put(nodes_[static_cast<std::size_t>(a)], stack.initial_temperature_c);
   if constexpr (c) put(nodes_[N::vapour], 10.0);
   put(foliage_c_, stack.initial_temperature_c);
 }
 
 template <class L, bool c, bool t, bool m>
-void StackBatchOf<L, c, t, m>::put_stage(NodeStage<L>& s, int i, const LaneStage& from) {
-  const auto put = [i](L& where, double value) { set_lane(where, i, value); };
-  put(s.air_c, from.air_c);
-  put(s.sun_w_per_m2, from.sun_w_per_m2);
-  put(s.sky_w_per_m2, from.sky_w_per_m2);
-  put(s.air_vapour_k, from.air_vapour_k);
-  put(s.pressure_per_k, from.pressure_per_k);
-  put(s.forced_cubed, from.film.forced_cubed);
-  put(s.unstable_cubed, from.film.unstable_cubed);
-  put(s.stable_cubed, from.film.stable_cubed);
-  put(s.net_forced_cubed, from.net_film.forced_cubed);
-  put(s.net_unstable_cubed, from.net_film.unstable_cubed);
-  put(s.net_stable_cubed, from.net_film.stable_cubed);
-  put(s.boundary_w_per_m2_k, from.boundary_w_per_m2_k);
-  put(s.ground_air_w_per_m2_k, from.ground_air_w_per_m2_k);
-  put(s.leaf_vapour_w_per_m2_k, from.leaf_vapour_w_per_m2_k);
-  put(s.ground_vapour_w_per_m2_k, from.ground_vapour_w_per_m2_k);
-  put(s.ground_open_frac, from.ground_open_frac);
-  put(s.ground_resistance_m2_k_per_w, from.ground_resistance_m2_k_per_w);
-  put(s.leaf_cap_w_per_m2, from.leaf_cap_w_per_m2);
-  put(s.ground_cap_w_per_m2, from.ground_cap_w_per_m2);
-  put(s.rain_w_per_m2_k, from.rain_w_per_m2_k);
-  put(s.rain_w_per_m2, from.rain_w_per_m2);
-  put(s.gap_wall_w_per_m2_k, from.gap_wall_w_per_m2_k);
-  put(s.gap_entering_frac, from.gap_entering_frac);
+void StackBatchOf<L, c, t, m>::put_stage(NodeStage<L>& s, int stage) const {
+  const auto put = [&](const auto& value) {
+    return of_lanes([&](const StackLane& lane) { return value(lane.stage[static_cast<std::size_t>(stage)]); });
+  };
+  s.air_c = put([](const LaneStage& x) { return x.air_c; });
+  s.sun_w_per_m2 = put([](const LaneStage& x) { return x.sun_w_per_m2; });
+  s.sky_w_per_m2 = put([](const LaneStage& x) { return x.sky_w_per_m2; });
+  s.air_vapour_k = put([](const LaneStage& x) { return x.air_vapour_k; });
+  s.pressure_per_k = put([](const LaneStage& x) { return x.pressure_per_k; });
+  s.forced_cubed = put([](const LaneStage& x) { return x.film.forced_cubed; });
+  s.unstable_cubed = put([](const LaneStage& x) { return x.film.unstable_cubed; });
+  s.stable_cubed = put([](const LaneStage& x) { return x.film.stable_cubed; });
+  s.net_forced_cubed = put([](const LaneStage& x) { return x.net_film.forced_cubed; });
+  s.net_unstable_cubed = put([](const LaneStage& x) { return x.net_film.unstable_cubed; });
+  s.net_stable_cubed = put([](const LaneStage& x) { return x.net_film.stable_cubed; });
+  s.boundary_w_per_m2_k = put([](const LaneStage& x) { return x.boundary_w_per_m2_k; });
+  s.ground_air_w_per_m2_k = put([](const LaneStage& x) { return x.ground_air_w_per_m2_k; });
+  s.leaf_vapour_w_per_m2_k = put([](const LaneStage& x) { return x.leaf_vapour_w_per_m2_k; });
+  s.ground_vapour_w_per_m2_k = put([](const LaneStage& x) { return x.ground_vapour_w_per_m2_k; });
+  s.ground_open_frac = put([](const LaneStage& x) { return x.ground_open_frac; });
+  s.ground_resistance_m2_k_per_w = put([](const LaneStage& x) { return x.ground_resistance_m2_k_per_w; });
+  s.leaf_cap_w_per_m2 = put([](const LaneStage& x) { return x.leaf_cap_w_per_m2; });
+  s.ground_cap_w_per_m2 = put([](const LaneStage& x) { return x.ground_cap_w_per_m2; });
+  s.rain_w_per_m2_k = put([](const LaneStage& x) { return x.rain_w_per_m2_k; });
+  s.rain_w_per_m2 = put([](const LaneStage& x) { return x.rain_w_per_m2; });
+  s.gap_wall_w_per_m2_k = put([](const LaneStage& x) { return x.gap_wall_w_per_m2_k; });
+  s.gap_entering_frac = put([](const LaneStage& x) { return x.gap_entering_frac; });
 }
 
 /// Capacity, conductivity and water's heat of the module's slices at a stage.
 template <class L, bool c, bool t, bool m>
 void StackBatchOf<L, c, t, m>::set_module_properties(int stage) {
-  const Mesh& shape = lanes_[0].meshes->module;
-  std::vector<double> faces;
-  for (int i = 0; i < width; ++i) {
-    const StackLane& lane = lanes_[static_cast<std::size_t>(i)];
-    const Mesh& mesh = lane.meshes->module;
-    if (!lane.has_stores()) continue;
-    const auto& water = lane.stage[static_cast<std::size_t>(stage)].water_frac;
-    for (const WaterStore& store : mesh.stores) {
-      const std::size_t j = static_cast<std::size_t>(&store - mesh.stores.data());
-      const Layer& layer = mesh.layers[static_cast<std::size_t>(store.layer)];
-      const double over =
-          water[j] > layer.wet_from_frac ? (water[j] - layer.wet_from_frac) / layer.saturated_frac : 0.0;
-      const double conductivity =
-          layer.conductivity_dry_w_per_m_k + layer.wet_rise_w_per_m_k * over / (1.0 + layer.wet_bend * over);
-      const double capacity =
-          layer.heat_capacity_dry_j_per_m3_k + water_heat_j_per_kg_k * water_density_kg_per_m3 * water[j];
-      // Slices of a store are alike.
-      const double thickness_m = store.depth_m / store.n_slices;
-      const double half = 0.5 * thickness_m / conductivity;
-      for (int s = store.first_slice; s < store.first_slice + store.n_slices; ++s) {
-        const std::size_t k = static_cast<std::size_t>(s);
-        set_lane(module_half_m2_k_per_w_[k], i, half);
-        set_lane(module_.capacity_j_per_m2_k[k], i, thickness_m * capacity);
-      }
-    }
-    if (stage == 0) {
-      lane.slice_faces(lane.forecast, lane.last_top_kg_per_m2_s, faces);
-      for (int face = 0; face <= module_.n; ++face) {
-        const double flux = water_heat_j_per_kg_k * faces[static_cast<std::size_t>(face)];
-        // Through the top face water goes at the face's own temperature, in as well as out.
-        set_lane(module_.carried_down_w_per_m2_k[static_cast<std::size_t>(face)], i,
-                 face == 0 || flux > 0.0 ? flux : 0.0);
-        set_lane(module_.carried_up_w_per_m2_k[static_cast<std::size_t>(face)], i,
-                 flux < 0.0 && face < module_.n ? -flux : 0.0);
-      }
+  if (module_stores_.empty()) return;
+  for (std::size_t j = 0; j < module_stores_.size(); ++j) {
+    const ModuleStore& store = module_stores_[j];
+    const L water_frac =
+        of_lanes([&](const StackLane& lane) { return lane.stage[static_cast<std::size_t>(stage)].water_frac[j]; });
+    const L over = numerics::max(water_frac - store.wet_from_frac, L(0.0)) / store.saturated_frac;
+    const L conductivity =
+        store.conductivity_dry_w_per_m_k + store.wet_rise_w_per_m_k * over / (L(1.0) + store.wet_bend * over);
+    const L half = L(0.5) * store.slice_m / conductivity;
+    const L capacity = capacity_j_per_m2_k(store, water_frac);
+    for (std::size_t k = store.first_slice; k < store.end_slice; ++k) {
+      module_half_m2_k_per_w_[k] = half;
+      module_.capacity_j_per_m2_k[k] = capacity;
     }
   }
-  if (shape.stores.empty()) return;
-  const auto half = [this](int k) { return module_half_m2_k_per_w_[static_cast<std::size_t>(k)]; };
-  module_.between_w_per_m2_k[0] = L(1.0) / half(0);
-  for (int face = 1; face < module_.n; ++face) {
-    module_.between_w_per_m2_k[static_cast<std::size_t>(face)] = L(1.0) / (half(face - 1) + half(face));
+  const std::size_t n = static_cast<std::size_t>(module_.n);
+  if (stage == 0) {
+    for (std::size_t i = 0; i < lanes_.size(); ++i)
+      lanes_[i].slice_faces(lanes_[i].forecast, lanes_[i].last_top_kg_per_m2_s, faces_kg_per_m2_s_[i]);
+    for (std::size_t face = 0; face <= n; ++face) {
+      const L flux = L(water_heat_j_per_kg_k) * face_kg_per_m2_s(face);
+      // Through the top face water goes at the face's own temperature, in as well as out.
+      module_.carried_down_w_per_m2_k[face] = face == 0 ? flux : numerics::max(flux, L(0.0));
+      module_.carried_up_w_per_m2_k[face] = face == n ? L(0.0) : numerics::max(L(0.0) - flux, L(0.0));
+    }
   }
-  module_.between_w_per_m2_k[static_cast<std::size_t>(module_.n)] = L(1.0) / half(module_.n - 1);
+  const auto& half = module_half_m2_k_per_w_;
+  module_.between_w_per_m2_k[0] = L(1.0) / half[0];
+  for (std::size_t face = 1; face < n; ++face)
+    module_.between_w_per_m2_k[face] = L(1.0) / (half[face - 1] + half[face]);
+  module_.between_w_per_m2_k[n] = L(1.0) / half[n - 1];
 }
 
 template <class L, bool c, bool t, bool m>
@@ -207,59 +211,55 @@ void StackBatchOf<L, c, t, m>::settle_module() {
   module_start_c_ = module_.temperature_c;
   start_capacity_j_per_m2_k_ = end_capacity_j_per_m2_k_;
   const L first(scheme::first_weight), second(scheme::second_weight), step_s(step_s_);
-  carried_out_j_per_m2_ = L(0.0);
-  std::vector<L> carried(static_cast<std::size_t>(module_.n), L(0.0));
-  std::vector<double> faces;
-  for (int i = 0; i < width; ++i) {
-    const StackLane& lane = lanes_[static_cast<std::size_t>(i)];
-    const double surface_c = scheme::first_weight * lane_at(stage_nodes_[0][N::surface], i) +
-                             scheme::second_weight * lane_at(stage_nodes_[1][N::surface], i);
-    const double c_w = water_heat_j_per_kg_k;
-    if (!lane.has_stores()) {
-      set_lane(carried_out_j_per_m2_, i,
-               c_w * surface_c * (lane.rain_kg_per_m2_s + lane.watering_kg_per_m2_s) * step_s_);
-      continue;
-    }
-    const Mesh& mesh = lane.meshes->module;
-    lane.slice_faces(lane.accepted, lane.top_exchange_kg_per_m2_s, faces);
-    const auto mean_c = [&](int k) {
-      return scheme::first_weight * lane_at(first_module_c_[static_cast<std::size_t>(k)], i) +
-             scheme::second_weight * lane_at(module_.stage_c[static_cast<std::size_t>(k)], i);
-    };
-    // Through each face goes the heat of the slice the water comes from (upwind); through the top face that of the face.
-    double above = c_w * faces[0] * surface_c;
-    set_lane(carried_out_j_per_m2_, i, c_w * lane.top_exchange_kg_per_m2_s * surface_c * step_s_);
-    for (int k = 0; k < module_.n; ++k) {
-      const double q = faces[static_cast<std::size_t>(k) + 1];
-      const double below = c_w * q * (q >= 0.0 || k + 1 == module_.n ? mean_c(k) : mean_c(k + 1));
-      double taken = 0.0;
-      const int j = mesh.slices[static_cast<std::size_t>(k)].store;
-      if (j >= 0) {
-        const WaterStore& store = mesh.stores[static_cast<std::size_t>(j)];
-        taken = lane.uptake_kg_per_m2_s[static_cast<std::size_t>(j)] / store.n_slices;
+  const L c_w(water_heat_j_per_kg_k);
+  const L surface_c = first * stage_nodes_[0][N::surface] + second * stage_nodes_[1][N::surface];
+  if (module_stores_.empty()) {
+    const L arriving =
+        of_lanes([](const StackLane& lane) { return lane.rain_kg_per_m2_s + lane.watering_kg_per_m2_s; });
+    carried_out_j_per_m2_ = c_w * surface_c * arriving * step_s;
+  } else {
+    for (std::size_t i = 0; i < lanes_.size(); ++i)
+      lanes_[i].slice_faces(lanes_[i].accepted, lanes_[i].top_exchange_kg_per_m2_s, faces_kg_per_m2_s_[i]);
+    for (std::size_t j = 0; j < module_stores_.size(); ++j) {
+      const ModuleStore& store = module_stores_[j];
+      const L capacity =
+          capacity_j_per_m2_k(store, of_lanes([&](const StackLane& lane) { return lane.accepted.water_frac[j]; }));
+      const L n_slices(static_cast<double>(store.end_slice - store.first_slice));
+      const L taken = of_lanes([&](const StackLane& lane) { return lane.uptake_kg_per_m2_s[j]; }) / n_slices;
+      for (std::size_t k = store.first_slice; k < store.end_slice; ++k) {
+        end_capacity_j_per_m2_k_[k] = capacity;
+        taken_kg_per_m2_s_[k] = taken;
       }
-      set_lane(carried[static_cast<std::size_t>(k)], i, above - below - c_w * taken * mean_c(k));
-      set_lane(carried_out_j_per_m2_, i, lane_at(carried_out_j_per_m2_, i) + c_w * taken * mean_c(k) * step_s_);
-      above = below;
-    }
-    set_lane(
-        carried_out_j_per_m2_, i,
-        lane_at(carried_out_j_per_m2_, i) + (above + c_w * lane.accepted.runoff_kg_per_m2_s * surface_c) * step_s_);
-    for (int k = 0; k < module_.n; ++k) {
-      const Slice& slice = mesh.slices[static_cast<std::size_t>(k)];
-      if (slice.store < 0) continue;
-      const Layer& layer = mesh.layers[static_cast<std::size_t>(slice.layer)];
-      set_lane(end_capacity_j_per_m2_k_[static_cast<std::size_t>(k)], i,
-               slice.thickness_m *
-                   (layer.heat_capacity_dry_j_per_m3_k +
-                    c_w * water_density_kg_per_m3 * lane.accepted.water_frac[static_cast<std::size_t>(slice.store)]));
     }
   }
-  for (int s = 0; s < module_.n; ++s) {
-    const std::size_t k = static_cast<std::size_t>(s);
+  // Through each face goes the heat of the slice the water comes from (upwind); through the top face that of the face.
+  const std::size_t n = static_cast<std::size_t>(module_.n);
+  const bool is_moving = !module_stores_.empty();
+  const auto mean_c = [&](std::size_t k) { return first * first_module_c_[k] + second * module_.stage_c[k]; };
+  L above(0.0), left(0.0), here_c = mean_c(0);
+  if (is_moving) {
+    above = c_w * face_kg_per_m2_s(0) * surface_c;
+    left = c_w * of_lanes([](const StackLane& lane) { return lane.top_exchange_kg_per_m2_s; }) * surface_c;
+  }
+  for (std::size_t k = 0; k < n; ++k) {
+    L carried(0.0);
+    const L below_c = k + 1 < n ? mean_c(k + 1) : here_c;
+    if (is_moving) {
+      const L down = face_kg_per_m2_s(k + 1);
+      const L below = c_w * down * select(down >= L(0.0), here_c, below_c);
+      const L taken = c_w * taken_kg_per_m2_s_[k] * here_c;
+      carried = above - below - taken;
+      left += taken;
+      above = below;
+    }
     const L in = first * (conducted_[0][k] - conducted_[0][k + 1]) + second * (conducted_[1][k] - conducted_[1][k + 1]);
-    const L enthalpy = start_capacity_j_per_m2_k_[k] * module_.temperature_c[k] + step_s * (in + carried[k]);
+    const L enthalpy = start_capacity_j_per_m2_k_[k] * module_.temperature_c[k] + step_s * (in + carried);
     module_.temperature_c[k] = enthalpy / end_capacity_j_per_m2_k_[k];
+    here_c = below_c;
+  }
+  if (is_moving) {
+    const L runoff = of_lanes([](const StackLane& lane) { return lane.accepted.runoff_kg_per_m2_s; });
+    carried_out_j_per_m2_ = (left + above + c_w * runoff * surface_c) * step_s;
   }
 }
 

@@ -56,6 +56,7 @@ std::vector<StackMeshes> make_meshes(const Group& group, int refinement) {
 }
 
 Batches make_batches(const Group& group, std::span<const StackMeshes> meshes, int width) {
+  expects(width == 1 || width == 2 || width == 4, "a width of 1, 2 or 4 lanes");
   std::vector<Topology> kinds;
   std::vector<std::vector<std::size_t>> members;
   for (std::size_t i = 0; i < group.stacks.size(); ++i) {
@@ -82,7 +83,10 @@ Batches make_batches(const Group& group, std::span<const StackMeshes> meshes, in
         own.push_back(&meshes[list[i]]);
       }
       place.count = stacks.size();
-      place.batch = make_batch(width, stacks, own, group.pressure_pa);
+      // What is left over at a kind's end needs no more lanes than it has stacks.
+      int own_width = width;
+      while (own_width / 2 >= static_cast<int>(place.count)) own_width /= 2;
+      place.batch = make_batch(own_width, stacks, own, group.pressure_pa);
       batches.places.push_back(std::move(place));
     }
   }
