@@ -1,0 +1,130 @@
+// Water on the squares of a deck: what it does in one step of time, and over a storm, until it has left.
+#pragma once
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "physics/outlet.hpp"
+#include "plan/levels.hpp"
+
+namespace houseleek::checks {
+
+/// What stands on a square, as the water sees it. A bare square keeps the defaults.
+struct SquareCover {
+  double open_frac = 1.0;  // of the width and area that no module covers
+  double open_roughness_s_per_m13 = 0.02;
+  double gap_m = 0.0;     // under the module, silt taken off
+  double gap_frac = 0.0;  // of the covered width that spacers leave free
+  double gap_roughness_s_per_m13 = 0.02;
+  double dam_x_m = 0.0;  // slats on the deck that water along x must climb
+  double dam_y_m = 0.0;
+  double module_m = 0.0;   // thickness above the gap
+  double pore_frac = 1.0;  // of the module that water still finds empty
+  double layer_m = 0.0;    // of a coarse layer on the deck; 0: none
+  double layer_conductivity_m_per_s = 0.0;
+  bool operator==(const SquareCover&) const = default;
+};
+
+/// Where water leaves: an outlet, or an opening or edge (exactly one of the two).
+struct Exit {
+  std::string name;
+  int square = 0;
+  double lip_m = 0.0;  // level at which it begins to take water
+  std::optional<physics::RoundOutlet> outlet;
+  std::optional<physics::Opening> opening;
+  std::optional<double> most_m3_per_s;  // what the pipe below takes
+  double clear_frac = 1.0;              // of what it would take; 0: blocked
+};
+
+/// A deck, what stands on it and where water leaves it.
+struct FlowSquares {
+  plan::DeckShape deck;
+  std::vector<SquareCover> cover;  // by square
+  std::vector<Exit> exits;         // no lip below the deck
+};
+
+/// Volume that a depth stands for on a square of this area, and the depth of a volume.
+[[nodiscard]] double volume_m3(const SquareCover& cover, double area_m2, double depth_m);
+[[nodiscard]] double depth_m(const SquareCover& cover, double area_m2, double volume_m3);
+
+/// Slope of the water below which flow grows with the slope itself instead of its root.
+inline constexpr double least_turbulent_slope = 1.0e-4;
+
+struct FlowState {
+  std::vector<double> volume_m3;  // by square
+  std::vector<double> depth_m;
+};
+
+/// What one step did.
+struct FlowStep {
+  std::vector<double> exit_m3;  // by exit
+  double arrived_m3 = 0.0;
+  double residual_m3 = 0.0;  // stored after - stored before - arrived + left
+  double throughput_m3 = 0.0;
+  int n_newton_iterations = 0;
+  double worst_limit = 0.0;  // how much of a square's outflow had to be held back because it was not there
+};
+
+/// One implicit step of the diffusive wave over squares.
+/// Equation: V(h') = V(h) + dt (arriving - sum over faces of q w - exits); q = k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S
+/// Symbols:  h_f: depth of the higher water over the face's sill; k: h^(5/3)/n in the open, under the module and over
+///           it, the lesser of the two squares; S: slope of the water across the face, T along it (before the step, the
+///           lesser of both sides); s = least_turbulent_slope; K, d: conductivity and depth of water in a coarse layer
+/// Shape:    arriving_m3_per_s one value a square; state is advanced in place.
+/// Units:    SI.
+/// Valid:    any step above zero, any depth.
+/// Errors:   returns nothing and leaves the state where Newton does not come to rest: the caller halves the step.
+/// Order:    1 in step and square.
+/// Stable if: always: the fluxes make the system an M-function, with one solution that is not negative.
+/// Conserves: water, to rounding: volumes change by fluxes only, moved from the highest water down, and no square gives
+///           more than it has.
+/// Cost:     a banded solve of squares times lesser side squared, for each Newton iteration.
+/// Source:   diffusive wave [chow1988] section 9.2; [rheinboldt1970]; docs/equations/drainage.md.
+/// Checked by: RoofFlow tests, tests/checks/drainage_flow_test.cpp.
+[[nodiscard]] std::optional<FlowStep> advance_flow(const FlowSquares& squares,
+                                                   std::span<const double> arriving_m3_per_s, double step_s,
+                                                   FlowState& state);
+
+/// A deck with nothing on it.
+[[nodiscard]] FlowState dry_state(const FlowSquares& squares);
+
+/// Run-off by the minute: each square takes one of the columns, times its area.
+struct RunOff {
+  std::vector<std::vector<double>> columns_mm_per_min;  // all of one length
+  std::vector<int> column_of_square;                    // -1: sheds nothing
+};
+
+struct RouteOptions {
+  double step_s = 20.0;        // at most 60
+  int minutes_after = 0;       // followed after the last minute of run-off
+  double drained_below_m = 0;  // stop early once all water above `standing_m` is below this; 0: never
+};
+
+struct Routed {
+  std::vector<double> max_depth_m;  // by square, at step ends
+  std::vector<double> end_depth_m;
+  std::vector<std::vector<double>> exit_m3_per_s;  // by exit: means of each minute
+  double arrived_m3 = 0.0;
+  double left_m3 = 0.0;
+  double stored_m3 = 0.0;
+  double worst_residual_frac = 0.0;  // of a step, over all that arrived so far
+  double worst_limit = 0.0;
+  double max_volume_m3 = 0.0;  // on the whole deck
+  long n_steps = 0;
+  long n_newton_iterations = 0;
+  int minutes = 0;
+};
+
+/// Follows run-off to the exits. A mirrored deck gives the mirrored answer in equal bits.
+/// Errors:   ContractViolation with time and residual where a step of 1 ms does not come to rest.
+[[nodiscard]] Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options);
+
+/// Depths once a steady run-off has filled every hollow and leaves as it comes. A mirrored deck gives the mirrored
+/// answer in equal bits; more rain, a blocked exit or a higher sill lowers no depth beyond 1 um. `near_m`, if given, are
+/// depths to begin with: they change the time it takes, and the answer by less than 1 um.
+/// Errors:   ContractViolation without an exit that takes water, or where it does not come to rest.
+[[nodiscard]] std::vector<double> steady_depths_m(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
+                                                  std::span<const double> near_m = {});
+
+}  // namespace houseleek::checks

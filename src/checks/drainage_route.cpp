@@ -1,0 +1,261 @@
+// A storm followed over the squares of a deck, and where it comes to rest; mirrored decks are one problem.
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "base/contract.hpp"
+#include "checks/drainage_flow.hpp"
+#include "checks/ponding.hpp"
+
+namespace houseleek::checks {
+namespace {
+
+constexpr double least_step_s = 1.0e-3;
+constexpr double seconds_per_minute = 60.0;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+/// Which ways a plan is turned over.
+struct Turned {
+  bool x = false;
+  bool y = false;
+};
+
+int turned_square(const FlowSquares& squares, Turned turned, int square) {
+  const int i = square % squares.deck.columns;
+  const int j = square / squares.deck.columns;
+  return (turned.x ? squares.deck.columns - 1 - i : i) +
+         (turned.y ? squares.deck.rows - 1 - j : j) * squares.deck.columns;
+}
+
+template <class T>
+std::vector<T> turned_list(const FlowSquares& squares, Turned turned, const std::vector<T>& list) {
+  std::vector<T> result(list.size());
+  for (std::size_t k = 0; k < list.size(); ++k) {
+    result[k] = list[at(turned_square(squares, turned, static_cast<int>(k)))];
+  }
+  return result;
+}
+
+FlowSquares turned_squares(const FlowSquares& squares, Turned turned) {
+  FlowSquares result = squares;
+  result.deck.area_m2 = turned_list(squares, turned, squares.deck.area_m2);
+  result.deck.level_m = turned_list(squares, turned, squares.deck.level_m);
+  result.cover = turned_list(squares, turned, squares.cover);
+  const int columns = squares.deck.columns;
+  const int rows = squares.deck.rows;
+  for (int j = 0; j < rows; ++j) {
+    for (int i = 0; i + 1 < columns; ++i) {
+      const int from_i = turned.x ? columns - 2 - i : i;
+      const int from_j = turned.y ? rows - 1 - j : j;
+      result.deck.sill_x_m[at(i + j * (columns - 1))] = squares.deck.sill_x_m[at(from_i + from_j * (columns - 1))];
+    }
+  }
+  for (int j = 0; j + 1 < rows; ++j) {
+    for (int i = 0; i < columns; ++i) {
+      const int from_i = turned.x ? columns - 1 - i : i;
+      const int from_j = turned.y ? rows - 2 - j : j;
+      result.deck.sill_y_m[at(i + j * columns)] = squares.deck.sill_y_m[at(from_i + from_j * columns)];
+    }
+  }
+  for (Exit& exit : result.exits) exit.square = turned_square(squares, turned, exit.square);
+  return result;
+}
+
+/// All that a deck's answer hangs on, as one list of numbers; `rates` adds what each square sheds.
+std::vector<double> numbers_of(const FlowSquares& squares, const std::vector<double>& rates) {
+  std::vector<double> numbers;
+  for (const std::vector<double>* list :
+       {&squares.deck.level_m, &squares.deck.area_m2, &squares.deck.sill_x_m, &squares.deck.sill_y_m, &rates}) {
+    numbers.insert(numbers.end(), list->begin(), list->end());
+  }
+  for (const SquareCover& c : squares.cover) {
+    numbers.insert(numbers.end(),
+                   {c.open_frac, c.open_roughness_s_per_m13, c.gap_m, c.gap_frac, c.gap_roughness_s_per_m13, c.dam_x_m,
+                    c.dam_y_m, c.module_m, c.pore_frac, c.layer_m, c.layer_conductivity_m_per_s});
+  }
+  std::vector<double> exit_at(squares.deck.level_m.size(), 0.0);
+  for (std::size_t e = 0; e < squares.exits.size(); ++e) {
+    exit_at[at(squares.exits[e].square)] += static_cast<double>(e + 1);
+  }
+  numbers.insert(numbers.end(), exit_at.begin(), exit_at.end());
+  return numbers;
+}
+
+/// Of a deck and its mirror images, which is to be computed: the one whose list of numbers comes first.
+Turned chosen_turn(const FlowSquares& squares, const std::vector<double>& rates) {
+  Turned chosen;
+  std::vector<double> first = numbers_of(squares, rates);
+  for (const Turned turned : {Turned{true, false}, Turned{false, true}, Turned{true, true}}) {
+    std::vector<double> numbers = numbers_of(turned_squares(squares, turned), turned_list(squares, turned, rates));
+    if (numbers < first) {
+      first.swap(numbers);
+      chosen = turned;
+    }
+  }
+  return chosen;
+}
+
+/// One step, halved as often as Newton asks for.
+struct Advance {
+  const FlowSquares& squares;
+  std::span<const double> arriving_m3_per_s;
+  Routed& routed;
+
+  void add(const FlowStep& step) {
+    routed.arrived_m3 += step.arrived_m3;
+    for (const double left : step.exit_m3) routed.left_m3 += left;
+    const double scale_m3 = std::max(routed.arrived_m3, step.throughput_m3);
+    if (scale_m3 > 0.0) {
+      routed.worst_residual_frac = std::max(routed.worst_residual_frac, std::fabs(step.residual_m3) / scale_m3);
+    }
+    routed.worst_limit = std::max(routed.worst_limit, step.worst_limit);
+    routed.n_newton_iterations += step.n_newton_iterations;
+    ++routed.n_steps;
+  }
+
+  void by(double step_s, FlowState& state, std::vector<double>& exit_m3) {
+    const std::optional<FlowStep> step = advance_flow(squares, arriving_m3_per_s, step_s, state);
+    if (!step) {
+      expects(step_s > least_step_s, "water on the roof to come to rest in a step of 1 ms, after " +
+                                         std::to_string(routed.n_steps) + " steps");
+      by(0.5 * step_s, state, exit_m3);
+      by(0.5 * step_s, state, exit_m3);
+      return;
+    }
+    add(*step);
+    for (std::size_t e = 0; e < exit_m3.size(); ++e) exit_m3[e] += step->exit_m3[e];
+    double stored_m3 = 0.0;
+    for (std::size_t k = 0; k < state.depth_m.size(); ++k) {
+      routed.max_depth_m[k] = std::max(routed.max_depth_m[k], state.depth_m[k]);
+      stored_m3 += state.volume_m3[k];
+    }
+    routed.stored_m3 = stored_m3;
+    routed.max_volume_m3 = std::max(routed.max_volume_m3, stored_m3);
+  }
+};
+
+/// True if no square has lost more than this in its last minute.
+bool is_drained(const std::vector<double>& before_m, const std::vector<double>& after_m, double below_m) {
+  for (std::size_t k = 0; k < before_m.size(); ++k) {
+    if (before_m[k] - after_m[k] > below_m) return false;
+  }
+  return true;
+}
+
+Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
+  const std::size_t n = squares.deck.level_m.size();
+  const std::size_t n_minutes = runoff.columns_mm_per_min.empty() ? 0 : runoff.columns_mm_per_min.front().size();
+  const int n_steps = static_cast<int>(std::ceil(seconds_per_minute / options.step_s));
+  Routed routed;
+  routed.max_depth_m.assign(n, 0.0);
+  routed.exit_m3_per_s.assign(squares.exits.size(), {});
+  FlowState state = dry_state(squares);
+  std::vector<double> arriving(n);
+  const int all_minutes = static_cast<int>(n_minutes) + options.minutes_after;
+  for (int minute = 0; minute < all_minutes; ++minute) {
+    for (std::size_t k = 0; k < n; ++k) {
+      const int column = runoff.column_of_square[k];
+      const bool is_shedding = column >= 0 && at(minute) < n_minutes;
+      arriving[k] = is_shedding ? 0.001 / seconds_per_minute * squares.deck.area_m2[k] *
+                                      runoff.columns_mm_per_min[at(column)][at(minute)]
+                                : 0.0;
+    }
+    const std::vector<double> before_m = state.depth_m;
+    std::vector<double> exit_m3(squares.exits.size(), 0.0);
+    Advance advance{squares, arriving, routed};
+    for (int step = 0; step < n_steps; ++step) advance.by(seconds_per_minute / n_steps, state, exit_m3);
+    for (std::size_t e = 0; e < exit_m3.size(); ++e) {
+      routed.exit_m3_per_s[e].push_back(exit_m3[e] / seconds_per_minute);
+    }
+    routed.minutes = minute + 1;
+    if (at(minute) >= n_minutes && options.drained_below_m > 0.0 &&
+        is_drained(before_m, state.depth_m, options.drained_below_m)) {
+      break;
+    }
+  }
+  routed.end_depth_m = state.depth_m;
+  return routed;
+}
+
+/// These depths, or every hollow full and nothing on the rest: no steady rain leaves less.
+FlowState first_state(const FlowSquares& squares, const std::vector<double>& near_m) {
+  FlowState state = dry_state(squares);
+  state.depth_m = near_m.empty() ? find_still_pool(squares).depth_m : near_m;
+  for (std::size_t k = 0; k < state.depth_m.size(); ++k) {
+    state.volume_m3[k] = volume_m3(squares.cover[k], squares.deck.area_m2[k], state.depth_m[k]);
+  }
+  return state;
+}
+
+std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
+                                    const std::vector<double>& near_m) {
+  const bool can_leave =
+      std::any_of(squares.exits.begin(), squares.exits.end(), [](const Exit& exit) { return exit.clear_frac > 0.0; });
+  expects(can_leave, "an exit that takes water");
+  const double first_step_s = near_m.empty() ? 10.0 : 160.0;
+  constexpr double last_step_s = 1.0e4;
+  constexpr double at_rest_m = 1.0e-7;
+  constexpr int most_steps = 400;
+  FlowState state = first_state(squares, near_m);
+  double step_s = first_step_s;
+  double change_before_m = 0.0;
+  for (int step = 0; step < most_steps; ++step) {
+    const std::vector<double> before_m = state.depth_m;
+    const std::optional<FlowStep> done = advance_flow(squares, arriving_m3_per_s, step_s, state);
+    if (!done) {
+      step_s *= 0.25;
+      expects(step_s > least_step_s, "steady water on the roof to come to rest");
+      continue;
+    }
+    double change_m = 0.0;
+    for (std::size_t k = 0; k < before_m.size(); ++k) {
+      change_m = std::max(change_m, std::fabs(state.depth_m[k] - before_m[k]));
+    }
+    if (step_s == last_step_s && change_m < at_rest_m) return state.depth_m;
+    // A little more rain than a pipe takes fills a pool for weeks: let them go by, then look again in steps as usual.
+    const bool is_filling = step_s >= last_step_s && change_m > 0.9 * change_before_m;
+    step_s = is_filling ? 10.0 * step_s : std::min(last_step_s, 4.0 * step_s);
+    change_before_m = change_m;
+  }
+  expects(false, "a steady state after 400 steps");
+  return {};
+}
+
+}  // namespace
+
+Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
+  expects(options.step_s > 0.0 && options.step_s <= seconds_per_minute && options.minutes_after >= 0,
+          "a step of a minute or finer");
+  expects(runoff.column_of_square.size() == squares.deck.level_m.size(), "a column for each square");
+  for (const std::vector<double>& column : runoff.columns_mm_per_min) {
+    expects(column.size() == runoff.columns_mm_per_min.front().size(), "columns of one length");
+    for (const double value : column) expects(value >= 0.0 && value < 1.0e3, "run-off in mm by the minute");
+  }
+  for (const int column : runoff.column_of_square) {
+    expects(column >= -1 && column < static_cast<int>(runoff.columns_mm_per_min.size()), "a column that is there");
+  }
+  const std::vector<double> which(runoff.column_of_square.begin(), runoff.column_of_square.end());
+  const Turned turned = chosen_turn(squares, which);
+  const FlowSquares chosen = turned_squares(squares, turned);
+  RunOff chosen_runoff = runoff;
+  chosen_runoff.column_of_square = turned_list(squares, turned, runoff.column_of_square);
+  Routed routed = route_as_given(chosen, chosen_runoff, options);
+  routed.max_depth_m = turned_list(squares, turned, routed.max_depth_m);
+  routed.end_depth_m = turned_list(squares, turned, routed.end_depth_m);
+  return routed;
+}
+
+std::vector<double> steady_depths_m(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
+                                    std::span<const double> near_m) {
+  const std::size_t n = squares.deck.level_m.size();
+  expects(arriving_m3_per_s.size() == n && (near_m.empty() || near_m.size() == n), "a run-off for each square");
+  const std::vector<double> rates(arriving_m3_per_s.begin(), arriving_m3_per_s.end());
+  const std::vector<double> first_m(near_m.begin(), near_m.end());
+  const Turned turned = chosen_turn(squares, rates);
+  const std::vector<double> chosen_rates = turned_list(squares, turned, rates);
+  const std::vector<double> chosen_first_m = turned_list(squares, turned, first_m);
+  return turned_list(squares, turned, steady_as_given(turned_squares(squares, turned), chosen_rates, chosen_first_m));
+}
+
+}  // namespace houseleek::checks
