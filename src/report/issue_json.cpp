@@ -42,7 +42,8 @@ Json json_from_assumptions(std::span<const design::Assumption> assumed) {
 Json json_from_cautions(std::span<const catalogue::Caution> cautions) {
   Json list = Json::array();
   for (const catalogue::Caution& caution : cautions) {
-    list.push_back({{"id", caution.id}, {"text", caution.text}, {"source", caution.source}});
+    list.push_back(
+        {{"id", caution.id}, {"beside", caution.beside}, {"text", caution.text}, {"source", caution.source}});
   }
   return list;
 }
