@@ -170,8 +170,11 @@ double distance_to_edge_m(const Outline& outline, const PointM& p) {
     const PointM& b = outline[(k + 1) % outline.size()];
     const double dx = b.x_m - a.x_m;
     const double dy = b.y_m - a.y_m;
-    const double along = std::clamp(((p.x_m - a.x_m) * dx + (p.y_m - a.y_m) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-    nearest_m = std::min(nearest_m, distance_m(p, {a.x_m + along * dx, a.y_m + along * dy}));
+    const double away_x = p.x_m - a.x_m;
+    const double away_y = p.y_m - a.y_m;
+    const double along = std::clamp((away_x * dx + away_y * dy) / (dx * dx + dy * dy), 0.0, 1.0);
+    // From the corner, not from the plan's origin: a mirrored outline then gives the same bits.
+    nearest_m = std::min(nearest_m, distance_m({away_x, away_y}, {along * dx, along * dy}));
   }
   return nearest_m;
 }
@@ -184,7 +187,7 @@ struct Bowl {
   double depth_m = 0.0;
 };
 
-constexpr int samples_of_side = 24;
+constexpr int samples_of_side = 32;  // a power of two: mirrored outlines give mirrored samples to the last bit
 
 Bowl make_bowl(const design::Hollow& hollow, const BaseDeck& base, double depth_m) {
   Bowl bowl{.hollow = &hollow, .edge_level_m = closed, .reach_m = 0.0, .depth_m = depth_m};
@@ -237,6 +240,13 @@ DeckShape make_grid(const Outline& outline, const LevelOptions& options) {
   shape.width_m = length_m / shape.columns;
   shape.height_m = depth_m / shape.rows;
   return shape;
+}
+
+/// A square that lies wholly on the roof has its own area, without the rounding of the cut.
+double area_on_roof_m2(const Outline& outline, const DeckShape& shape, int square) {
+  const double whole_m2 = shape.width_m * shape.height_m;
+  const double cut_m2 = geometry::overlap_area_m2(outline, rectangle_of(shape, square));
+  return std::fabs(cut_m2 - whole_m2) <= 1.0e-9 * whole_m2 ? whole_m2 : cut_m2;
 }
 
 /// Squares that are mostly an obstacle hold no water; their rain runs onto the nearest squares that do.
@@ -343,7 +353,7 @@ DeckLevels make_deck_levels(const design::ValidDesign& design, const LevelOption
   BaseDeck base(*design);
   levels.from = base.from();
   levels.leave_one_out_mm = base.leave_one_out_m() / metres_per_mm;
-  const double error_m = metres_per_mm * levels.level_error_mm.likely;
+  const double error_m = metres_per_mm * levels.level_error_mm.high;
   const double rougher_m = options.unevenness == Unevenness::rough    ? error_m
                            : options.unevenness == Unevenness::smooth ? -error_m
                                                                       : 0.0;
@@ -356,7 +366,7 @@ DeckLevels make_deck_levels(const design::ValidDesign& design, const LevelOption
   levels.shed_m2.assign(at(n), 0.0);
   double lowest_m = closed;
   for (int square = 0; square < n; ++square) {
-    shape.area_m2.push_back(geometry::overlap_area_m2(design->roof.outline, rectangle_of(shape, square)));
+    shape.area_m2.push_back(area_on_roof_m2(design->roof.outline, shape, square));
     shape.level_m.push_back(base.level_m(middle_of(shape, square)));
     if (shape.area_m2.back() < geometry::least_area_m2) shape.area_m2.back() = 0.0;
     if (shape.area_m2.back() > 0.0) lowest_m = std::min(lowest_m, shape.level_m.back());

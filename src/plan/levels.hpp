@@ -48,7 +48,7 @@ struct LevelOptions {
 /// Shape:    design in, struct out; pure. Order of spot levels changes rounding only; order of puddles: the deeper wins.
 /// Units:    m; the lowest square of the deck without puddles is near 0.
 /// Valid:    levels between spots are a guess: leave_one_out_mm says how good. Smooth and rough: every difference of a
-///           spot level, and every puddle's depth, less or more by the likely error; a puddle keeps its edge.
+///           spot level, and every puddle's depth, less or more by the error (its high end); a puddle keeps its edge.
 /// Errors:   none.
 /// Source:   [shepard1968] (weights); docs/equations/drainage.md.   Checked by: DeckLevels tests.
 [[nodiscard]] DeckLevels make_deck_levels(const design::ValidDesign& design, const LevelOptions& options);

@@ -25,7 +25,7 @@ const char* const rain_table =
 
 DrainageOptions coarse() {
   DrainageOptions options;
-  options.levels.most_squares = 60;
+  options.levels.square_m = 0.5;
   return options;
 }
 
@@ -212,6 +212,32 @@ TEST(Drainage, MaximaGiveAStormWithItsRange) {
   EXPECT_NE(check.rain_note.find("20 years of 15-minute rain (invented)"), std::string::npos) << check.rain_note;
 }
 
+TEST(Drainage, AMirroredHouseHasTheSameAnswerToTheLastBit) {
+  const auto house = [](const char* outlet, const char* origin, const char* hollow, const char* edge) {
+    std::string text = small_house(std::string("[[roof.hollow]]\noutline = ") + hollow + "\ndepth_mm = 16\n",
+                                   std::string("\n[[drainage.edge]]\n") + edge + "height_mm = 50\n" + rain_table);
+    text = with_text(text, "at = [3.8, 2.8]", outlet);
+    return valid_design(with_text(text, "origin = [0.5, 0.4]\nspacing_mm = 50", origin));
+  };
+  const DrainageCheck one =
+      check_drainage(house("at = [3.75, 2.75]", "origin = [0.5, 0.5]\nspacing_mm = 62.5",
+                           "[[1.5, 1.5], [3.25, 1.75], [2.25, 2.5]]", "from = [0, 3]\nto = [1, 3]\n"),
+                     coarse());
+  const DrainageCheck other =
+      check_drainage(house("at = [0.25, 2.75]", "origin = [1.4375, 0.5]\nspacing_mm = 62.5",
+                           "[[2.5, 1.5], [0.75, 1.75], [1.75, 2.5]]", "from = [4, 3]\nto = [3, 3]\n"),
+                     coarse());
+  ASSERT_EQ(one.cases.size(), other.cases.size());
+  EXPECT_EQ(one.standing_mm, other.standing_mm);
+  for (std::size_t k = 0; k < one.cases.size(); ++k) {
+    EXPECT_EQ(one.cases[k].max_depth_mm, other.cases[k].max_depth_mm) << one.cases[k].name;
+    EXPECT_EQ(one.cases[k].rain_mm_per_h, other.cases[k].rain_mm_per_h) << one.cases[k].name;
+    EXPECT_EQ(one.cases[k].freeboard_mm->likely, other.cases[k].freeboard_mm->likely) << one.cases[k].name;
+    EXPECT_EQ(one.cases[k].minutes_to_drain, other.cases[k].minutes_to_drain) << one.cases[k].name;
+    EXPECT_EQ(one.cases[k].statement, other.cases[k].statement);
+  }
+}
+
 TEST(Drainage, ARoofWithoutOutletsSaysSoUnlessItHasEaves) {
   const std::string text = with_text(small_house(), "[[roof.outlet]]\nat = [3.8, 2.8]\ndiameter_mm = 80\n", "");
   const DrainageCheck check = check_drainage(valid_design(text), coarse());
@@ -234,7 +260,7 @@ TEST(Drainage, DeckWalledInByObstaclesIsLeftOutAndCounted) {
     walls += std::string("[[roof.obstacle]]\nname = \"wall\"\noutline = ") + outline + "\n";
   }
   DrainageOptions options = coarse();
-  options.levels.most_squares = 200;
+  options.levels.square_m = 0.25;
   const DrainageCheck check = check_drainage(valid_design(small_house(walls)), options);
   EXPECT_NEAR(check.walled_in_m2, 0.25 + 0.5 * 8 * 0.0625, 1e-9);  // half of what the walls beside it shed
   EXPECT_GT(check.cases.front().rain_mm_per_h->likely, 0.0);
