@@ -2,8 +2,9 @@
 # Everything one does with this tree, one word each; every word sets up what it needs. See ./do --help.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")"
-# The packages are Debian's: their own Python and tools must win over others in PATH.
+# The packages are Debian's: their own Python must win over others in PATH. Where there is none, any other must do.
 python=/usr/bin/python3
+[[ -x $python ]] || python=$(command -v python3 || echo "$python")
 source tools/packages.sh
 
 example=examples/01-terrace-house/roof.toml
@@ -189,6 +190,7 @@ do_check() {
   run_step "reference tests: self-test" "$python" tools/check_reference_tests.py --self-test
   run_step "reference tests" "$python" tools/check_reference_tests.py
   run_step "lock file names no registry" tools/check_lock_file.sh
+  run_step "set-up without rights" tools/check_packages.sh
   run_step "second compiler and library" tools/check_compiler.sh libcxx
   run_step "names and globals (clang-tidy)" tools/check_compiler.sh tidy
   run_ctest build/test --label-exclude 'long|slow'
