@@ -6,93 +6,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "checks/footprints.hpp"
+#include "checks/heaviest_mean.hpp"
 #include "checks/weights.hpp"
 
 namespace houseleek::checks {
 namespace {
 
-using geometry::RectangleM;
 using results::Interval;
-
-struct LoadedRectangle {
-  RectangleM rectangle;
-  double load_kn_per_m2 = 0.0;
-};
-
-double shared_length_m(double low_a, double high_a, double low_b, double high_b) {
-  return std::max(0.0, std::min(high_a, high_b) - std::max(low_a, low_b));
-}
-
-/// Load left of x on a line of stretches with loads: piecewise linear, so known by its corners.
-class RunningSum {
- public:
-  void clear() { changes_.clear(); }
-  void add(double low_m, double high_m, double load_kn_per_m) {
-    changes_.push_back({low_m, load_kn_per_m});
-    changes_.push_back({high_m, -load_kn_per_m});
-  }
-  /// Greatest load between y and y + side over all y.
-  [[nodiscard]] double greatest(double side_m) {
-    std::sort(changes_.begin(), changes_.end(), [](const Change& a, const Change& b) { return a.at_m < b.at_m; });
-    at_m_.clear();
-    sum_.clear();
-    double slope = 0.0;
-    double sum = 0.0;
-    for (std::size_t i = 0; i < changes_.size(); ++i) {
-      if (i > 0) sum += slope * (changes_[i].at_m - changes_[i - 1].at_m);
-      slope += changes_[i].load;
-      at_m_.push_back(changes_[i].at_m);
-      sum_.push_back(sum);
-    }
-    double best = 0.0;
-    for (const double y_m : at_m_) {
-      best = std::max(best, value_at(y_m + side_m) - value_at(y_m));
-      best = std::max(best, value_at(y_m) - value_at(y_m - side_m));
-    }
-    return best;
-  }
-
- private:
-  struct Change {
-    double at_m;
-    double load;
-  };
-  [[nodiscard]] double value_at(double y_m) const {
-    if (at_m_.empty() || y_m <= at_m_.front()) return 0.0;
-    if (y_m >= at_m_.back()) return sum_.back();
-    const std::size_t above =
-        static_cast<std::size_t>(std::upper_bound(at_m_.begin(), at_m_.end(), y_m) - at_m_.begin());
-    const double length_m = at_m_[above] - at_m_[above - 1];
-    const double share = length_m > 0.0 ? (y_m - at_m_[above - 1]) / length_m : 0.0;
-    return sum_[above - 1] + share * (sum_[above] - sum_[above - 1]);
-  }
-  std::vector<Change> changes_;
-  std::vector<double> at_m_;
-  std::vector<double> sum_;
-};
-
-/// Greatest mean load over a square of this side anywhere on the plan.
-double greatest_mean_kn_per_m2(const std::vector<LoadedRectangle>& modules, double side_m) {
-  std::vector<double> lefts_m;
-  for (const LoadedRectangle& one : modules) {
-    lefts_m.push_back(one.rectangle.left_m);
-    lefts_m.push_back(one.rectangle.right_m - side_m);
-  }
-  std::sort(lefts_m.begin(), lefts_m.end());
-  lefts_m.erase(std::unique(lefts_m.begin(), lefts_m.end()), lefts_m.end());
-  double best_kn = 0.0;
-  RunningSum line;
-  for (const double left_m : lefts_m) {
-    line.clear();
-    for (const LoadedRectangle& one : modules) {
-      const RectangleM& r = one.rectangle;
-      const double width_m = shared_length_m(r.left_m, r.right_m, left_m, left_m + side_m);
-      if (width_m > 0.0) line.add(r.bottom_m, r.top_m, width_m * one.load_kn_per_m2);
-    }
-    best_kn = std::max(best_kn, line.greatest(side_m));
-  }
-  return best_kn / (side_m * side_m);
-}
 
 double lesser_side_m(const geometry::Outline& outline) {
   double left = outline.front().x_m, right = left, bottom = outline.front().y_m, top = bottom;
@@ -105,73 +26,44 @@ double lesser_side_m(const geometry::Outline& outline) {
   return std::min(right - left, top - bottom);
 }
 
-bool is_blank(const std::string& text) { return text.find_first_not_of(" \t\r\n") == std::string::npos; }
-
-std::vector<std::string> missing_parts(const design::Roof& roof) {
-  if (!roof.allowable_load) return {"the figure itself", "who wrote it down", "when", "what it already includes"};
-  const design::AllowableLoad& load = *roof.allowable_load;
-  std::vector<std::string> missing;
-  if (!load.load_kn_per_m2) missing.emplace_back("the figure itself");
-  if (is_blank(load.who)) missing.emplace_back("who wrote it down");
-  if (is_blank(load.when)) missing.emplace_back("when");
-  if (is_blank(load.includes)) missing.emplace_back("what it already includes");
-  return missing;
-}
-
-std::string joined(const std::vector<std::string>& parts) {
-  std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
-    text += parts[i];
-  }
-  return text;
-}
-
-Interval loads_with(const design::ValidDesign& design, double side_m) {
-  const auto mean_of = [&](double Interval::*end) {
-    std::vector<LoadedRectangle> modules;
-    std::vector<double> load_by_patch;
-    for (const design::Patch& patch : design->patches) {
-      const ModuleWeights weights = compute_weights(design, patch.recipe, patch.placed);
-      load_by_patch.push_back(0.001 * standard_gravity_m_per_s2 * weights.soaked_kg_per_m2.*end);
-    }
-    for (const design::ModulePlace& place : design->modules) {
-      modules.push_back({place.rectangle, load_by_patch[static_cast<std::size_t>(place.patch)]});
-    }
-    return greatest_mean_kn_per_m2(modules, side_m);
-  };
-  return {mean_of(&Interval::low), mean_of(&Interval::likely), mean_of(&Interval::high)};
+/// Each end for itself: the lightest load of one may be below that of another.
+void raise_to(Interval& heaviest, const Interval& other) {
+  heaviest = {std::max(heaviest.low, other.low), std::max(heaviest.likely, other.likely),
+              std::max(heaviest.high, other.high)};
 }
 
 std::string statement_of(const UniformLoad& load, const design::ValidDesign& design) {
   const Interval& soaked = load.heaviest_kn_per_m2;
-  if (design->modules.empty()) return "No modules are laid yet, so nothing is added to the roof.";
+  if (design->modules.empty() && design->containers.empty())
+    return "No modules are laid yet, so nothing is added to the roof.";
   std::string text =
       fmt::format("Soaked, {} {:.2f} kN/m2 ({:.2f} to {:.2f})",
                   load.averaging_area_m2 > 0.0 ? fmt::format("the heaviest {:.3g} m2 bring", load.averaging_area_m2)
                                                : "the heaviest square brings",
                   soaked.likely, soaked.low, soaked.high);
   if (load.verdict == LoadVerdict::none) {
-    return text + fmt::format("; no verdict, because nobody wrote down {}.", joined(load.missing));
+    return text + fmt::format("; no verdict, because nobody wrote down {}.", joined_words(load.missing));
   }
-  const design::AllowableLoad& allowed = *design->roof.allowable_load;
-  const std::string figure =
-      fmt::format("the {:.3g} kN/m2 that {} wrote down on {}", *allowed.load_kn_per_m2, allowed.who, allowed.when);
-  switch (load.verdict) {
-    case LoadVerdict::within:
-      text += ": within " + figure;
-      break;
-    case LoadVerdict::not_shown:
-      text += ": not shown to stay within " + figure;
-      break;
-    default:
-      text += ": above " + figure;
-      break;
-  }
-  return text + fmt::format(" ({}).", allowed.includes);
+  text += words_from(load.verdict);
+  return text + fmt::format("{} ({}).", figure_words(design->roof), design->roof.allowable_load->includes);
 }
 
 }  // namespace
+
+double averaging_area_in_use_m2(const design::Roof& roof) {
+  if (!roof.allowable_load || !roof.allowable_load->averaging_area_m2) return 0.0;
+  const double side_m = std::min(std::sqrt(*roof.allowable_load->averaging_area_m2), lesser_side_m(roof.outline));
+  return side_m * side_m;
+}
+
+Interval heaviest_mean(std::span<const Footprint> footprints, double side_m) {
+  const auto mean_of = [&](double Interval::*end) {
+    std::vector<LoadedRectangle> loaded;
+    for (const Footprint& one : footprints) loaded.push_back({one.rectangle, one.soaked_kn.*end / area_m2(one)});
+    return find_heaviest_mean(loaded, side_m).load_kn_per_m2;
+  };
+  return {mean_of(&Interval::low), mean_of(&Interval::likely), mean_of(&Interval::high)};
+}
 
 UniformLoad check_uniform_load(const design::ValidDesign& design) {
   UniformLoad load;
@@ -180,15 +72,19 @@ UniformLoad check_uniform_load(const design::ValidDesign& design) {
     const Interval soaked = compute_weights(design, patch.recipe, patch.placed).soaked_kg_per_m2;
     const Interval pressed = (0.001 * standard_gravity_m_per_s2) * soaked;
     load.patches.push_back({static_cast<int>(i), pressed});
-    if (pressed.low > load.heaviest_kn_per_m2.low) load.heaviest_kn_per_m2.low = pressed.low;
-    if (pressed.likely > load.heaviest_kn_per_m2.likely) load.heaviest_kn_per_m2.likely = pressed.likely;
-    if (pressed.high > load.heaviest_kn_per_m2.high) load.heaviest_kn_per_m2.high = pressed.high;
+    raise_to(load.heaviest_kn_per_m2, pressed);
+  }
+  const std::vector<Footprint> footprints = find_footprints(design);
+  for (const Footprint& one : footprints) {
+    if (one.container < 0) continue;
+    const Interval pressed = (1.0 / area_m2(one)) * one.soaked_kn;
+    load.containers.push_back({one.container, pressed});
+    raise_to(load.heaviest_kn_per_m2, pressed);
   }
   const std::optional<design::AllowableLoad>& allowed = design->roof.allowable_load;
-  if (allowed && allowed->averaging_area_m2 && !design->modules.empty()) {
-    const double side_m = std::min(std::sqrt(*allowed->averaging_area_m2), lesser_side_m(design->roof.outline));
-    load.averaging_area_m2 = side_m * side_m;
-    load.heaviest_kn_per_m2 = loads_with(design, side_m);
+  if (!footprints.empty()) load.averaging_area_m2 = averaging_area_in_use_m2(design->roof);
+  if (load.averaging_area_m2 > 0.0) {
+    load.heaviest_kn_per_m2 = heaviest_mean(footprints, std::sqrt(load.averaging_area_m2));
   }
   load.missing = missing_parts(design->roof);
   if (load.missing.empty()) {

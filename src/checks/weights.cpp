@@ -69,7 +69,8 @@ ModuleWeights compute_weights(const design::ValidDesign& design, int index, desi
     add_slab(sum, recipe.net->material, screen_thickness_mm(design, index, "net", *recipe.net));
     weights.not_counted.emplace_back("the frame that holds the net");
   }
-  sum.dry = sum.dry + plants_kg_per_m2(design, index, recipe);
+  weights.plants_kg_per_m2 = plants_kg_per_m2(design, index, recipe);
+  sum.dry = sum.dry + weights.plants_kg_per_m2;
   if (placed == design::Placed::raised) {
     const double module_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
     sum.dry = sum.dry + (1.0 / module_m2) *
@@ -97,6 +98,16 @@ RivalWeights compute_board_weights(const design::ValidDesign& design) {
   add_slab(sum, rivals.ballast.material,
            plan::assumed_interval(design, "rivals.ballast_thickness_mm", rivals.ballast.thickness_mm));
   return {.dry_kg_per_m2 = sum.dry, .soaked_kg_per_m2 = sum.dry + sum.soaked_water};
+}
+
+ContainerWeights compute_container_weights(const design::Container& container) {
+  Sum sum;
+  add_slab(sum, container.fill.material, exactly(container.fill.thickness_mm));
+  const double base_m2 = 1e-6 * container.length_mm * container.width_mm;
+  const Interval alone = exactly(container.empty_kg + container.plant_kg);
+  return {.dry_kg = alone + base_m2 * sum.dry,
+          .drained_kg = alone + base_m2 * (sum.dry + sum.drained_water),
+          .soaked_kg = alone + base_m2 * (sum.dry + sum.soaked_water)};
 }
 
 results::Figure figure_from_weight(const Interval& weight) {

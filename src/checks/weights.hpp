@@ -15,6 +15,7 @@ struct ModuleWeights {
   results::Interval dry_kg_per_m2;
   results::Interval drained_kg_per_m2;
   results::Interval soaked_kg_per_m2;
+  results::Interval plants_kg_per_m2;    // of it: fresh plants, of which little is left in a dry summer
   std::vector<std::string> not_counted;  // parts whose weight nobody gave
 };
 
@@ -37,6 +38,14 @@ struct RivalWeights {
 };
 [[nodiscard]] RivalWeights compute_net_weights(const design::ValidDesign& design);
 [[nodiscard]] RivalWeights compute_board_weights(const design::ValidDesign& design);
+
+/// kg of one container with its plant, fresh, in all three.
+struct ContainerWeights {
+  results::Interval dry_kg;
+  results::Interval drained_kg;
+  results::Interval soaked_kg;
+};
+[[nodiscard]] ContainerWeights compute_container_weights(const design::Container& container);
 
 /// What the ranges of weights are made of, in words.
 inline constexpr std::string_view weights_from = "low and high ends of every density, water share and plant added up";

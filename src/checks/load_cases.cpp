@@ -1,0 +1,185 @@
+// The cases of the load by name: dry, drained, soaked, snow, hail, a blocked outlet, a stack being moved, a person.
+#include "checks/load_cases.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "checks/uniform_load.hpp"
+
+namespace houseleek::checks {
+namespace {
+
+using results::exactly;
+using results::Interval;
+
+constexpr double snow_shape_flat = 0.8;  // mu_1 up to 30 degrees
+constexpr double water_kn_per_m3 = 9.81;
+constexpr Interval hail_kg_per_m3 = {400.0, 600.0, 900.0};  // heaps of stones with air between them; wet ice at the top
+
+LoadVerdict verdict_of(const Interval& load, double allowable) {
+  if (load.high <= allowable) return LoadVerdict::within;
+  return load.likely <= allowable ? LoadVerdict::not_shown : LoadVerdict::above;
+}
+
+/// What all cases of one design have in common.
+struct Ground {
+  const design::ValidDesign* design;
+  std::vector<Footprint> footprints;
+  double roof_m2 = 0.0;
+  double averaging_m2 = 0.0;  // 0: none
+  bool has_figure = false;
+  double figure_kn_per_m2 = 0.0;
+};
+
+std::vector<Footprint> in_state(const std::vector<Footprint>& footprints, Interval Footprint::*state) {
+  std::vector<Footprint> same = footprints;
+  for (Footprint& one : same) one.soaked_kn = one.*state;
+  return same;
+}
+
+Interval heaviest_of(const Ground& ground, const std::vector<Footprint>& footprints) {
+  if (ground.averaging_m2 > 0.0) return heaviest_mean(footprints, std::sqrt(ground.averaging_m2));
+  Interval heaviest;
+  for (const Footprint& one : footprints) {
+    const Interval pressed = (1.0 / area_m2(one)) * one.soaked_kn;
+    heaviest = {std::max(heaviest.low, pressed.low), std::max(heaviest.likely, pressed.likely),
+                std::max(heaviest.high, pressed.high)};
+  }
+  return heaviest;
+}
+
+Interval sum_of(const std::vector<Footprint>& footprints) {
+  Interval sum;
+  for (const Footprint& one : footprints) sum = sum + one.soaked_kn;
+  return sum;
+}
+
+LoadCase make_case(const Ground& ground, std::string name, Interval Footprint::*state, const Interval& added,
+                   bool is_apart, std::string because) {
+  LoadCase one;
+  one.name = std::move(name);
+  one.because = std::move(because);
+  one.is_computed = true;
+  one.is_apart = is_apart;
+  one.added_kn_per_m2 = added;
+  const std::vector<Footprint> footprints = in_state(ground.footprints, state);
+  const Interval own = heaviest_of(ground, footprints);
+  one.heaviest_kn_per_m2 = own + added;
+  one.whole_roof_kn = sum_of(footprints) + ground.roof_m2 * added;
+  one.factored_kn_per_m2 = permanent_factor * own + variable_factor * added;
+  if (ground.has_figure) {
+    const Interval counted = is_apart ? exactly(0.0) : added;
+    one.uniform = verdict_of(own + counted, ground.figure_kn_per_m2);
+    one.spans = check_span_load(*ground.design, footprints, counted).verdict;
+  }
+  one.statement = fmt::format("{}: {:.2f} kN/m2 ({:.2f} to {:.2f}) where it is heaviest", one.name,
+                              one.heaviest_kn_per_m2.likely, one.heaviest_kn_per_m2.low, one.heaviest_kn_per_m2.high);
+  if (ground.has_figure) {
+    one.statement += words_from(one.uniform);
+    one.statement += figure_words((*ground.design)->roof);
+    if (is_apart) one.statement += ", beside which it is carried";
+  } else {
+    one.statement += "; no verdict without a complete figure";
+  }
+  one.statement += ".";
+  return one;
+}
+
+LoadCase missing_case(std::string name, std::string because) {
+  LoadCase one;
+  one.name = std::move(name);
+  one.because = std::move(because);
+  one.statement = fmt::format("{}: not worked out, because {}.", one.name, one.because);
+  return one;
+}
+
+/// A load at one place: on the averaging area if there is one; a uniform figure says nothing of it otherwise.
+LoadCase make_local_case(const Ground& ground, std::string name, const Interval& load_kn, double base_m2, bool is_apart,
+                         std::string because) {
+  const double spread_m2 = std::max(ground.averaging_m2, base_m2);
+  const Interval added = (1.0 / spread_m2) * load_kn;
+  LoadCase one = make_case(ground, std::move(name), &Footprint::soaked_kn, added, is_apart, std::move(because));
+  one.spans = LoadVerdict::none;
+  // Only at one place, not on the whole roof.
+  one.whole_roof_kn = sum_of(ground.footprints) + load_kn;
+  return one;
+}
+
+LoadCase stack_case(const Ground& ground, const std::optional<int>& n_modules) {
+  const std::string name = "a stack of wet modules being moved";
+  if (!n_modules) return missing_case(name, "nobody said how many are piled up (roof.actions.stack_modules)");
+  const Footprint* heaviest = nullptr;
+  for (const Footprint& one : ground.footprints) {
+    if (one.module >= 0 && (heaviest == nullptr || one.soaked_kn.likely > heaviest->soaked_kn.likely)) heaviest = &one;
+  }
+  if (heaviest == nullptr) return missing_case(name, "no modules are laid yet");
+  return make_local_case(ground, name, *n_modules * heaviest->soaked_kn, area_m2(*heaviest), false,
+                         "bending under a stack is not looked at; it stands on laid modules at the worst");
+}
+
+LoadCase person_case(const Ground& ground, const std::optional<double>& person_kn, bool is_apart) {
+  const std::string name = "a person";
+  if (!person_kn) return missing_case(name, "no weight is given (roof.actions.person_kn)");
+  if (ground.averaging_m2 <= 0.0) {
+    LoadCase one = missing_case(name, "an even figure without an averaging area says nothing of a load at one place");
+    one.whole_roof_kn = sum_of(ground.footprints) + exactly(*person_kn);
+    return one;
+  }
+  return make_local_case(ground, name, exactly(*person_kn), 0.0, is_apart,
+                         "bending and punching under the feet are not looked at");
+}
+
+}  // namespace
+
+std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design) {
+  const design::Roof& roof = design->roof;
+  const design::Actions& actions = roof.actions;
+  Ground ground;
+  ground.design = &design;
+  ground.footprints = find_footprints(design);
+  ground.roof_m2 = geometry::area_m2(roof.outline);
+  ground.averaging_m2 = averaging_area_in_use_m2(roof);
+  ground.has_figure = missing_parts(roof).empty();
+  const design::AllowableLoad allowed = roof.allowable_load.value_or(design::AllowableLoad{});
+  if (ground.has_figure) ground.figure_kn_per_m2 = *allowed.load_kn_per_m2;
+  std::vector<LoadCase> cases;
+  cases.push_back(make_case(ground, "dry", &Footprint::dry_kn, exactly(0.0), false, ""));
+  cases.push_back(make_case(ground, "drained", &Footprint::drained_kn, exactly(0.0), false, ""));
+  cases.push_back(make_case(ground, "soaked", &Footprint::soaked_kn, exactly(0.0), false, ""));
+  const auto add = [&](const std::string& name, const Interval& added, bool is_apart, const std::string& left_out) {
+    cases.push_back(make_case(ground, name, &Footprint::soaked_kn, added, is_apart, left_out));
+  };
+  if (actions.ground_snow_kn_per_m2) {
+    const double snow = snow_shape_flat * actions.snow_exposure.value_or(1.0) * *actions.ground_snow_kn_per_m2;
+    add("soaked with snow", exactly(snow), allowed.is_snow_apart,
+        "even snow; drifts at parapets, walls and tall pots are deeper and left out");
+  } else {
+    cases.push_back(missing_case("soaked with snow", "no ground snow load is given (roof.actions)"));
+  }
+  const double hail_m = 0.001 * actions.hail_mm.value_or(0.0);
+  const Interval hail = (0.001 * standard_gravity_m_per_s2 * hail_m) * hail_kg_per_m3;
+  const Interval pool = exactly(0.001 * water_kn_per_m3 * actions.blocked_outlet_mm.value_or(0.0));
+  if (actions.hail_mm) {
+    add("soaked with hail", hail, allowed.is_rain_apart, "hail drifts against parapets and blocks outlets");
+  } else {
+    cases.push_back(missing_case("soaked with hail", "no depth of hail is given (roof.actions)"));
+  }
+  if (actions.blocked_outlet_mm) {
+    add("blocked outlet", pool, allowed.is_rain_apart, "the mean depth as given, on everything");
+  } else {
+    cases.push_back(missing_case("blocked outlet", "no depth of the pool is given (roof.actions)"));
+  }
+  if (actions.hail_mm && actions.blocked_outlet_mm) {
+    add("hail on a blocked outlet", hail + pool, allowed.is_rain_apart,
+        "hail lies in the pool: more than both together");
+  } else {
+    cases.push_back(missing_case("hail on a blocked outlet", "depths of hail and pool are not both given"));
+  }
+  cases.push_back(stack_case(ground, actions.stack_modules));
+  cases.push_back(person_case(ground, actions.person_kn, allowed.are_people_apart));
+  return cases;
+}
+
+}  // namespace houseleek::checks
