@@ -96,7 +96,7 @@ struct RunOff {
 };
 
 struct RouteOptions {
-  double step_s = 20.0;        // at most 60
+  double step_s = 20.0;        // while it rains; at most 60, as in the minutes after
   int minutes_after = 0;       // followed after the last minute of run-off
   double drained_below_m = 0;  // stop early once all water above `standing_m` is below this; 0: never
 };

@@ -146,7 +146,7 @@ bool is_drained(const std::vector<double>& before_m, const std::vector<double>& 
 Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
   const std::size_t n = squares.deck.level_m.size();
   const std::size_t n_minutes = runoff.columns_mm_per_min.empty() ? 0 : runoff.columns_mm_per_min.front().size();
-  const int n_steps = static_cast<int>(std::ceil(seconds_per_minute / options.step_s));
+  const int n_rain_steps = static_cast<int>(std::ceil(seconds_per_minute / options.step_s));
   Routed routed;
   routed.max_depth_m.assign(n, 0.0);
   routed.exit_m3_per_s.assign(squares.exits.size(), {});
@@ -164,6 +164,7 @@ Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const Ro
     const std::vector<double> before_m = state.depth_m;
     std::vector<double> exit_m3(squares.exits.size(), 0.0);
     Advance advance{squares, arriving, routed};
+    const int n_steps = at(minute) < n_minutes ? n_rain_steps : 1;
     for (int step = 0; step < n_steps; ++step) advance.by(seconds_per_minute / n_steps, state, exit_m3);
     for (std::size_t e = 0; e < exit_m3.size(); ++e) {
       routed.exit_m3_per_s[e].push_back(exit_m3[e] / seconds_per_minute);
