@@ -48,7 +48,7 @@ std::map<std::string, std::string> reading_code() {
 /// What a file must name to hold rows of the table at all.
 const std::map<std::string, std::string>& types_of_tables() {
   static const std::map<std::string, std::string> types = {{"material", R"(\bMaterial\b|\bmaterial\b)"},
-                                                           {"part", R"(\bPart\b)"},
+                                                           {"part", R"(catalogue::Part\b)"},
                                                            {"group", R"(\bfoliage\b|\bPlant\b|\bFoliage\b)"},
                                                            {"plant", R"(\bPlant\b|\bplant\b|\bfoliage\b)"},
                                                            {"invasive", R"(\bInvasiveListing\b|\binvasive_listings\b)"},
