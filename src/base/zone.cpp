@@ -54,6 +54,20 @@ std::optional<ZoneInfo> find_zone(std::string_view name, int year) {
   return info;
 }
 
+std::vector<OffsetSpan> offsets_of_zone(std::string_view name, int first_year, int last_year) {
+  std::vector<OffsetSpan> spans;
+  const date::time_zone* zone = find_zone_entry(name);
+  if (zone == nullptr) return spans;
+  const date::sys_seconds end = date::sys_days{date::year{last_year + 1} / date::January / 1};
+  for (date::sys_seconds at = date::sys_days{date::year{first_year} / date::January / 1}; at < end;) {
+    const date::sys_info span = zone->get_info(at);
+    expects(date::sys_seconds{span.end} > at, "a time zone's rules to move on");
+    spans.push_back({at.time_since_epoch().count(), static_cast<int>(span.offset.count())});
+    at = date::sys_seconds{span.end};
+  }
+  return spans;
+}
+
 std::vector<std::string> zone_names() {
   const date::tzdb& database = date::get_tzdb();
   std::vector<std::string> names;

@@ -1,5 +1,6 @@
 // Civil time zones by name, and the offset a place keeps through the year.
 #pragma once
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,6 +24,16 @@ struct ZoneInfo {
 
 /// The rules of a zone in a calendar year; nullopt if the name is not known.
 [[nodiscard]] std::optional<ZoneInfo> find_zone(std::string_view name, int year);
+
+/// From this moment on clocks keep this offset, until the next span begins.
+struct OffsetSpan {
+  std::int64_t begin_utc_s = 0;  // since 1970
+  int offset_s = 0;              // east of Greenwich positive
+  bool operator==(const OffsetSpan&) const = default;
+};
+
+/// The offsets that clocks of a zone keep through calendar years, oldest first; empty if the name is not known.
+[[nodiscard]] std::vector<OffsetSpan> offsets_of_zone(std::string_view name, int first_year, int last_year);
 
 /// Names of all zones, sorted; for hints.
 [[nodiscard]] std::vector<std::string> zone_names();

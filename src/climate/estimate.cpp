@@ -1,10 +1,15 @@
 // Columns that neither normals nor a file may tell, worked out from those they do.
 #include "climate/estimate.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "base/contract.hpp"
+#include "climate/calendar.hpp"
+#include "climate/generate.hpp"
 #include "climate/ring.hpp"
+#include "climate/summary.hpp"
 #include "numerics/elementary.hpp"
 #include "physics/constants.hpp"
 #include "physics/radiation.hpp"
@@ -72,6 +77,21 @@ std::vector<double> cloud_of_hours(const WeatherYear& year) {
 double usual_wind_m_per_s() {
   constexpr double at_2_m_m_per_s = 2.0;
   return at_2_m_m_per_s * numerics::log(67.8 * 10.0 - 5.42) / 4.87;
+}
+
+std::vector<double> estimate_global_w_per_m2(const WeatherYear& year) {
+  const std::size_t n_hours = year.sun_mean_sine.size();
+  expects(year.air_temperature_c.size() == n_hours + 1 && year.sun_normal_w_per_m2.size() == n_hours,
+          "columns of one length");
+  const double per_sqrt_k = GenerateOptions{}.hargreaves_per_sqrt_k;
+  const double most_frac = physics::clear_sky_frac(year.place.elevation_m);
+  std::vector<double> global_w_per_m2(n_hours);
+  for (std::size_t hour = 0; hour < n_hours; ++hour) {
+    const DayExtremes extremes = extremes_of_day(year.air_temperature_c, static_cast<int>(hour) / n_hours_in_day);
+    const double clearness = per_sqrt_k * std::sqrt(extremes.max_c - extremes.min_c);
+    global_w_per_m2[hour] = std::min(clearness, most_frac) * year.sun_normal_w_per_m2[hour] * year.sun_mean_sine[hour];
+  }
+  return global_w_per_m2;
 }
 
 std::vector<double> estimate_diffuse_w_per_m2(const WeatherYear& year) {

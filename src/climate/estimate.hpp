@@ -16,6 +16,17 @@ namespace houseleek::climate {
 /// Source:   [allen1998] ch. 3, "missing wind data", and Eq. 47.   Checked by: CLI-EST-01.
 [[nodiscard]] double usual_wind_m_per_s();
 
+/// Global radiation from each day's range of temperature.
+/// Equation: G = K I, K = k sqrt(Tmax - Tmin), at most 0.75 + 2e-5 z
+/// Symbols:  I: outside the air on the level, mean of the hour; k: 0.16 per sqrt(K), GenerateOptions; Tmax, Tmin: of the
+///           day's 25 marks; z: elevation in m
+/// Shape:    year in, one value an hour out; pure. All hours of a day have its clearness.
+/// Units:    W/m2.
+/// Valid:    months within some 15 %, single days from half to twice; coasts need 0.19.
+/// Errors:   ContractViolation if columns differ in length.
+/// Source:   [allen1998] Eq. 50 and Eq. 37.   Checked by: Estimate.GlobalByTheRangeOfTemperature.
+[[nodiscard]] std::vector<double> estimate_global_w_per_m2(const WeatherYear& year);
+
 /// Diffuse part of the global column.
 /// Equation: D = G f(k), k = G / (normal irradiance outside the air * mean sine of elevation); D = G where the mean
 ///           sine is below least_shaping_sine

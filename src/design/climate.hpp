@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace houseleek::design {
 
@@ -23,10 +24,40 @@ struct MonthlyNormals {
   bool operator==(const MonthlyNormals&) const = default;
 };
 
-/// Exactly one of normals and file is there.
+enum class WeatherDelimiter { comma, semicolon, tab, bar, blank };
+enum class WeatherDecimalMark { point, comma };
+enum class WeatherDateOrder { year_first, day_first, month_first };
+enum class WeatherStamps { start, end };
+enum class WeatherClock { standard, daylight_saving, utc };
+
+/// A column of the weather file, by the name in its header or by its number from 1.
+struct WeatherFileColumn {
+  std::string key;  // what it holds: one of weather_column_keys
+  std::string name;
+  int number = 0;
+  std::string unit;  // one of weather_unit_words, or empty
+  bool operator==(const WeatherFileColumn&) const = default;
+};
+
+/// [climate.layout] and [climate.columns]: what the person fixes about the file. The rest is told by the file.
+struct WeatherLayout {
+  std::optional<WeatherDelimiter> delimiter;
+  std::optional<WeatherDecimalMark> decimal_mark;
+  std::optional<int> header_line;  // 0: none
+  std::optional<WeatherDateOrder> date_order;
+  std::optional<WeatherStamps> stamps;
+  std::optional<WeatherClock> clock;
+  std::vector<std::string> missing;
+  std::vector<WeatherFileColumn> columns;
+  bool operator==(const WeatherLayout&) const = default;
+};
+
+/// Normals, a file or both are there; with both the file is the weather, and the normals are what it is compared with.
 struct Climate {
   std::optional<MonthlyNormals> normals;
-  std::optional<std::string> file;  // path as written, relative to the design file; one documented CSV layout
+  std::optional<std::string> file;  // path as written, relative to the design file
+  std::optional<int> year;          // of a file with several
+  WeatherLayout layout;             // of the file
   std::uint64_t seed = 1;
   bool operator==(const Climate&) const = default;
 };

@@ -1,4 +1,4 @@
-// [site] and [climate]: where the house stands and what its weather is like.
+// [site]: where the house stands.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -50,75 +50,6 @@ void check_zone(DesignReader& reader, const TableView& table, const Site& site) 
   }
 }
 
-std::optional<Months> read_months(DesignReader& reader, const TableView& table, const NumberRule& rule) {
-  const std::optional<std::vector<double>> values = read_numbers(reader.fields, table, rule, 12);
-  if (!values) return std::nullopt;
-  Months months{};
-  std::copy(values->begin(), values->end(), months.begin());
-  return months;
-}
-
-Months read_required_months(DesignReader& reader, const TableView& table, const NumberRule& rule) {
-  if (!has_field(reader.fields, table, rule.key, fmt::format("add {} = [twelve numbers, January first]", rule.key))) {
-    return {};
-  }
-  return read_months(reader, table, rule).value_or(Months{});
-}
-
-void check_month_pair(DesignReader& reader, const TableView& table, std::string_view lower_key, const Months& lower,
-                      std::string_view upper_key, const Months& upper) {
-  for (std::size_t month = 0; month < 12; ++month) {
-    if (lower[month] <= upper[month]) continue;
-    const std::string path = path_from(table, lower_key, month);
-    add_issue(reader.fields, IssueCode::inconsistent, find_member(*table.node, lower_key)->items[month], path,
-              fmt::format("at most {}", upper[month]),
-              fmt::format("{} is {}, above {} of the same month ({})", path, lower[month], upper_key, upper[month]),
-              "");
-  }
-}
-
-/// Two ways to say one thing: the first is used.
-void warn_unused(DesignReader& reader, const TableView& table, std::string_view used, std::string_view unused) {
-  const TomlNode* node = find_member(*table.node, unused);
-  if (node == nullptr || find_member(*table.node, used) == nullptr) return;
-  const std::string path = path_from(table, unused);
-  add_warning(reader.fields, IssueCode::inconsistent, *node, path, fmt::format("one of {} and {}", used, unused),
-              fmt::format("{} is not used, because {} is there too", path, used), "");
-}
-
-MonthlyNormals read_normals(DesignReader& reader, const TableView& table) {
-  constexpr std::string_view known[] = {"max_c",        "min_c",
-                                        "rain_mm",      "rain_days",
-                                        "sunshine_h",   "global_mj_per_m2_d",
-                                        "wind_m_per_s", "relative_humidity_percent",
-                                        "dew_point_c"};
-  check_keys(reader.fields, table, known);
-  const std::size_t n_issues_before = reader.fields.issues.size();
-  MonthlyNormals normals;
-  normals.max_c = read_required_months(reader, table, limits::with_key(limits::temperature_c, "max_c"));
-  normals.min_c = read_required_months(reader, table, limits::with_key(limits::temperature_c, "min_c"));
-  normals.rain_mm = read_required_months(reader, table, limits::rain_mm);
-  normals.rain_days = read_months(reader, table, limits::rain_days);
-  normals.sunshine_h = read_months(reader, table, limits::sunshine_h);
-  normals.global_mj_per_m2_d = read_months(reader, table, limits::global_mj_per_m2_d);
-  normals.relative_humidity_percent = read_months(reader, table, limits::relative_humidity_percent);
-  normals.dew_point_c = read_months(reader, table, limits::with_key(limits::temperature_c, "dew_point_c"));
-  normals.wind_m_per_s = read_months(reader, table, limits::wind_m_per_s);
-  if (reader.fields.issues.size() != n_issues_before) return normals;
-  check_month_pair(reader, table, "min_c", normals.min_c, "max_c", normals.max_c);
-  if (normals.dew_point_c) check_month_pair(reader, table, "dew_point_c", *normals.dew_point_c, "max_c", normals.max_c);
-  if (normals.sunshine_h &&
-      *std::max_element(normals.sunshine_h->begin(), normals.sunshine_h->end()) <= limits::longest_day_mean_h) {
-    const std::string path = path_from(table, "sunshine_h");
-    add_issue(reader.fields, IssueCode::out_of_range, *find_member(*table.node, "sunshine_h"), path, "sums of months",
-              fmt::format("{} has no month above {} h; these look like hours a day", path, limits::longest_day_mean_h),
-              "give the sum of each month: 8 h a day in June are 240");
-  }
-  warn_unused(reader, table, "global_mj_per_m2_d", "sunshine_h");
-  warn_unused(reader, table, "dew_point_c", "relative_humidity_percent");
-  return normals;
-}
-
 }  // namespace
 
 Site read_site(DesignReader& reader, const TableView& root) {
@@ -154,39 +85,6 @@ Site read_site(DesignReader& reader, const TableView& root) {
                           .value_or(Surroundings::suburb);
   site.wind_factor = number_or_default(reader, *table, limits::wind_factor, wind_default(site.surroundings));
   return site;
-}
-
-Climate read_climate(DesignReader& reader, const TableView& root) {
-  Climate climate;
-  if (!has_field(reader.fields, root, "climate",
-                 "add a table [climate.normals] with max_c, min_c and rain_mm of twelve months")) {
-    return climate;
-  }
-  const std::optional<TableView> table = read_table(reader.fields, root, "climate");
-  if (!table) return climate;
-  constexpr std::string_view known[] = {"normals", "file", "seed"};
-  check_keys(reader.fields, *table, known);
-  if (const std::optional<std::int64_t> seed = read_integer(reader.fields, *table, limits::seed)) {
-    climate.seed = static_cast<std::uint64_t>(*seed);
-  }
-  const TomlNode* normals_node = find_member(*table->node, "normals");
-  const TomlNode* file_node = find_member(*table->node, "file");
-  if ((normals_node == nullptr) == (file_node == nullptr)) {
-    const TomlNode& at = file_node == nullptr ? *table->node : *file_node;
-    add_issue(reader.fields, file_node == nullptr ? IssueCode::missing_field : IssueCode::inconsistent, at, table->path,
-              "normals or file",
-              file_node == nullptr ? "climate has neither normals nor file" : "climate has both normals and file",
-              "give either [climate.normals] or file = \"weather.csv\"");
-    return climate;
-  }
-  if (normals_node != nullptr) {
-    if (const auto normals = read_table(reader.fields, *table, "normals"))
-      climate.normals = read_normals(reader, *normals);
-  } else {
-    climate.file =
-        read_required_text(reader.fields, *table, "file", "the path of a CSV file, from this design's folder");
-  }
-  return climate;
 }
 
 }  // namespace houseleek::design

@@ -161,6 +161,23 @@ TEST(Estimate, PolarNightHasACloudShareToo) {
   }
 }
 
+TEST(Estimate, GlobalByTheRangeOfTemperature) {
+  WeatherYear year = make_year_with_sun({40.0, 0.0, 1000.0, 0.0}, 2025);
+  year.air_temperature_c.assign(8761, 10.0);
+  const std::size_t noon = 24 * 172 + 12;
+  year.air_temperature_c[noon] = 19.0;
+  year.air_temperature_c[noon + 48] = 60.0;
+  const std::vector<double> global = estimate_global_w_per_m2(year);
+  const auto clearness = [&](std::size_t hour) {
+    return global[hour] / (year.sun_normal_w_per_m2[hour] * year.sun_mean_sine[hour]);
+  };
+  // [allen1998] Eq. 50: 0.16 times the root of 9 K; Eq. 37 bounds it: 0.75 + 2e-5 times 1000 m.
+  EXPECT_NEAR(clearness(noon), 0.48, 1e-12);
+  EXPECT_NEAR(clearness(noon - 4), 0.48, 1e-12) << "all hours of a day alike";
+  EXPECT_NEAR(clearness(noon + 48), 0.77, 1e-12);
+  EXPECT_EQ(global[noon + 24], 0.0) << "no range, no sun";
+}
+
 TEST(Estimate, DiffuseByTheFit) {
   WeatherYear year = make_year_with_sun({40.0, 0.0, 0.0, 0.0}, 2025);
   year.global_w_per_m2.assign(8760, 0.0);

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "catalogue/properties.hpp"
+#include "design/climate_limits.hpp"
 #include "design/drainage_limits.hpp"
 #include "design/load_limits.hpp"
 #include "small_design.hpp"
@@ -152,6 +153,9 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/properties/site/properties/elevation_m", limits::elevation_m},
       {"/properties/site/properties/wind_factor", limits::wind_factor},
       {"/properties/climate/properties/seed", limits::seed},
+      {"/properties/climate/properties/year", limits::weather_year},
+      {"/$defs/weather_layout/properties/header_line", limits::header_line},
+      {"/$defs/file_column/oneOf/1", limits::column_number},
       {"/$defs/normals/properties/max_c/items", limits::temperature_c},
       {"/$defs/normals/properties/min_c/items", limits::temperature_c},
       {"/$defs/normals/properties/dew_point_c/items", limits::temperature_c},
@@ -288,6 +292,13 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
     expect_same_limits(schema().at(json::json_pointer("/$defs/canopy/properties/" + key)), property.rule, key);
   }
   const json& definitions = schema().at("$defs");
+  std::set<std::string> column_keys;
+  for (const WeatherColumnWords& words : weather_column_words) column_keys.emplace(words.key);
+  std::set<std::string> column_keys_of_schema;
+  for (const auto& [key, property] : definitions.at("weather_columns").at("properties").items()) {
+    column_keys_of_schema.insert(key);
+  }
+  EXPECT_EQ(column_keys, column_keys_of_schema);
   EXPECT_EQ(definitions.at("outline").at("maxItems").get<std::size_t>(), limits::most_corners);
   EXPECT_EQ(schema().at("properties").at("room").at("maxItems").get<std::size_t>(), limits::most_rooms);
   EXPECT_EQ(schema().at("properties").at("recipe").at("maxItems").get<std::size_t>(), limits::most_recipes);
