@@ -15,7 +15,7 @@ usage() {
 usage: ./do WORD
 
   build       the program, at build/release/houseleek
-  demo        build, then the answer for the terrace house
+  demo        build, then the answer for the terrace house, and a report of it with charts
   test        all tests but the long ones; writes docs/validation.md
   check       format, directions of includes, doc comments, names, second compiler, quick tests
   bench       timings against their bars
@@ -54,12 +54,15 @@ do_build() {
 
 do_demo() {
   do_build
-  build/release/houseleek study "$example"
+  local page=build/terrace-house.html
+  build/release/houseleek study "$example" --report "$page"
   cat <<END
 
 The program:     build/release/houseleek --help
 The description: $example (a text file; change a value and run the line below again)
                  build/release/houseleek study $example
+The report:      $PWD/$page
+                 (one file; open it in any browser, or print it)
 END
 }
 

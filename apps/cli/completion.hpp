@@ -15,7 +15,12 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   case ${COMP_WORDS[1]} in
     check | study)
       if [[ $word == -* ]]; then
-        mapfile -t COMPREPLY < <(compgen -W "--json --help" -- "$word")
+        local options="--json --help"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report"
+        mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report ]]; then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
       else
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word")

@@ -37,6 +37,33 @@ std::string read_file(const std::string& path, std::size_t most_bytes) {
   return text;
 }
 
+NewFile::NewFile(std::string path) : path_(std::move(path)), part_path_(path_ + ".part") {
+  std::error_code ignored;
+  if (std::filesystem::exists(path_, ignored) && !std::filesystem::is_regular_file(path_, ignored)) {
+    throw WorldFailed(fmt::format("{} is no plain file", path_));
+  }
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(part_path_.c_str(), "wb"), &std::fclose);
+  if (!file) throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
+}
+
+NewFile::~NewFile() {
+  if (part_path_.empty()) return;
+  std::error_code ignored;  // it may be gone already
+  std::filesystem::remove(part_path_, ignored);
+}
+
+void NewFile::finish(std::string_view text) {
+  std::FILE* file = std::fopen(part_path_.c_str(), "wb");
+  if (file == nullptr) throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
+  const bool is_written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
+  const int error = errno;
+  if (std::fclose(file) != 0 || !is_written) {
+    throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(is_written ? errno : error)));
+  }
+  std::filesystem::rename(part_path_, path_);
+  part_path_.clear();
+}
+
 void write_answer(std::string_view text) {
   const bool is_written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   if (!is_written || std::fflush(stdout) != 0) {

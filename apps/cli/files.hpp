@@ -17,6 +17,21 @@ class WorldFailed : public std::runtime_error {
 /// Errors: WorldFailed where it is missing, a directory, or cannot be read.
 [[nodiscard]] std::string read_file(const std::string& path, std::size_t most_bytes);
 
+/// A file that is to be written whole or not at all: what was there stays until finish() has written all of the text.
+/// Errors: WorldFailed, at once where nothing could be written there.
+class NewFile {
+ public:
+  explicit NewFile(std::string path);
+  ~NewFile();
+  NewFile(const NewFile&) = delete;
+  NewFile& operator=(const NewFile&) = delete;
+  void finish(std::string_view text);
+
+ private:
+  std::string path_;
+  std::string part_path_;  // beside it; empty once finished
+};
+
 /// Everything to stdout. Errors: WorldFailed where not all of it went.
 void write_answer(std::string_view text);
 

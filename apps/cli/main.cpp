@@ -2,67 +2,27 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <filesystem>
 #include <new>
-#include <optional>
 #include <string>
-#include <thread>
 
-#include "base/issue_text.hpp"
 #include "completion.hpp"
-#include "design/limits.hpp"
 #include "embedded.hpp"
 #include "exit_code.hpp"
 #include "files.hpp"
-#include "progress.hpp"
+#include "inputs.hpp"
 #include "report/json_parts.hpp"
-#include "report/study_json.hpp"
-#include "report/study_text.hpp"
 #include "simulation/run.hpp"
 #include "studies/check.hpp"
-#include "studies/open_design.hpp"
-#include "studies/partial.hpp"
-#include "studies/study.hpp"
-#include "threads.hpp"
+#include "study.hpp"
 
 namespace houseleek::cli {
 namespace {
-
-// A year of hours with every column and long numbers has 2 MB.
-constexpr std::size_t most_weather_bytes = 50'000'000;
 
 struct Arguments {
   std::string file;
   bool is_json = false;
 };
-
-catalogue::Catalogue read_embedded_catalogue() {
-  Result<catalogue::Catalogue> read = catalogue::read_catalogue(embedded_catalogue());
-  if (!read) throw ContractViolation("the catalogue inside the program:\n" + text_from_issues(read.error(), ""));
-  return std::move(read).value();
-}
-
-studies::NamedText read_design_file(const std::string& path) {
-  return {path, read_file(path, design::limits::file.max_bytes)};
-}
-
-/// A weather file's path in a design counts from the design file.
-std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design, const std::string& design_path) {
-  if (!design->climate.file) return std::nullopt;
-  const std::filesystem::path path = std::filesystem::path(design_path).parent_path() / *design->climate.file;
-  std::string text = read_file(path.string(), most_weather_bytes);
-  if (text.size() > most_weather_bytes) {
-    throw WorldFailed(fmt::format("{} is larger than {} bytes", path.string(), most_weather_bytes));
-  }
-  return studies::NamedText{path.string(), std::move(text)};
-}
-
-ExitCode refuse(const Issues& issues, std::string_view text, const Arguments& arguments) {
-  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
-  write_message(text_from_issues(issues, text));
-  return ExitCode::bad_input;
-}
 
 ExitCode run_check(const Arguments& arguments) {
   const studies::NamedText file = read_design_file(arguments.file);
@@ -75,35 +35,6 @@ ExitCode run_check(const Arguments& arguments) {
   if (answer.is_valid) return ExitCode::done;
   write_message(answer.text);
   return ExitCode::bad_input;
-}
-
-ExitCode run_study(const Arguments& arguments) {
-  const InterruptWatch interrupt;
-  const studies::NamedText file = read_design_file(arguments.file);
-  const catalogue::Catalogue catalogue = read_embedded_catalogue();
-  const Result<design::ValidDesign> design = design::read_design(file.text, file.name, catalogue);
-  if (!design) return refuse(design.error(), file.text, arguments);
-  const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
-  const Result<climate::WeatherYear> weather = studies::open_weather(design.value(), file, weather_file);
-  if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
-  studies::StudyOptions options;
-  options.engine_version = program_version();
-  options.input_hash = studies::input_hash(embedded_catalogue(), file, weather_file);
-  ProgressLine progress;
-  Context context;
-  context.is_cancelled = &interrupt.is_interrupted();
-  context.on_progress = [&progress](double done_frac) { progress.show(done_frac); };
-  const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
-  try {
-    const report::StudyAnswer answer =
-        studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
-    write_answer(arguments.is_json ? report::text_from(report::json_from(answer)) : report::text_from(answer));
-    return ExitCode::done;
-  } catch (const Cancelled&) {
-    // What needs no run is done; a document would look whole.
-    if (!arguments.is_json) write_answer(studies::text_without_runs(design.value(), catalogue));
-    throw;
-  }
 }
 
 ExitCode run_completion(const std::string& shell) {
@@ -126,6 +57,7 @@ ExitCode run(int argc, char** argv) {
       "Exit codes: 0 done, 1 the description has issues, 2 usage, 3 a file failed, 70 our bug, 130 interrupted.\n"
       "Example: houseleek study my-roof/roof.toml");
   Arguments arguments;
+  std::string report_path;
   std::string shell;
   const auto add_command = [&](const std::string& name, const std::string& words, const std::string& example) {
     CLI::App* command = app.add_subcommand(name, words);
@@ -137,9 +69,11 @@ ExitCode run(int argc, char** argv) {
   const CLI::App* check =
       add_command("check", "Is the description complete and consistent, what is assumed, which cautions apply",
                   "houseleek check my-roof/roof.toml");
-  const CLI::App* study = add_command(
+  CLI::App* study = add_command(
       "study", "The answer: comfort, water, weight and money, bare against planted against the plain rivals",
-      "houseleek study my-roof/roof.toml --json > answer.json");
+      "houseleek study my-roof/roof.toml --report my-roof/report.html");
+  study->add_option("--report", report_path, "also write a page with charts, for any browser and for paper")
+      ->type_name("FILE");
   CLI::App* completion = app.add_subcommand("completion", "Completion of commands for a shell");
   completion->add_option("SHELL", shell, "bash")->required();
   completion->footer("Example: source <(houseleek completion bash)");
@@ -157,7 +91,7 @@ ExitCode run(int argc, char** argv) {
     return ExitCode::usage;
   }
   if (check->parsed()) return run_check(arguments);
-  if (study->parsed()) return run_study(arguments);
+  if (study->parsed()) return run_study({arguments.file, report_path, arguments.is_json});
   return run_completion(shell);
 }
 

@@ -25,6 +25,11 @@ std::string short_number(double value) {
   return is_zero ? "0" : text;
 }
 
+std::string number_in_print(double value) {
+  const std::string text = short_number(value);
+  return text.front() == '-' ? fmt::format("\u2212{}", text.substr(1)) : text;
+}
+
 std::string short_figure(const results::Figure& figure) {
   if (!figure.value) return "not known";
   if (!figure.range) return short_number(*figure.value);

@@ -11,6 +11,9 @@ namespace houseleek::report {
 /// About three digits and never an exponent: 0.42, 3.61, 34.1, 512, 5210; zero as 0.
 [[nodiscard]] std::string short_number(double value);
 
+/// The same with a true minus sign, for pages.
+[[nodiscard]] std::string number_in_print(double value);
+
 /// 34.1, or "not known". With a range: 1.01 (0.90 to 1.12).
 [[nodiscard]] std::string short_figure(const results::Figure& figure);
 

@@ -4,6 +4,8 @@
 #include <unistd.h>
 
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "cli/run_program.hpp"
@@ -14,6 +16,11 @@ namespace houseleek::tests {
 namespace {
 
 const std::string tree = HOUSELEEK_SOURCE_DIR;
+
+std::string file_text(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
 
 TEST(Cli, HelpAndVersionGoToStdout) {
   const ProgramRun help = run_program({"--help"}, tree);
@@ -29,6 +36,37 @@ TEST(Cli, HelpAndVersionGoToStdout) {
     EXPECT_NE(own.out.find("Example: "), std::string::npos) << command;
     EXPECT_NE(own.out.find(std::string("Usage: houseleek ") + command), std::string::npos) << own.out;
   }
+}
+
+TEST(Cli, AReportThatCannotBeWrittenIsSaidBeforeTheWork) {
+  const TemporaryFolder folder;
+  const std::string design = folder.write("roof.toml", small_design_text());
+  const ProgramRun nowhere = run_program({"study", design, "--report", folder.path() + "/none/report.html"}, tree);
+  EXPECT_EQ(nowhere.exit_code, 3);
+  EXPECT_EQ(nowhere.out, "");
+  EXPECT_NE(nowhere.err.find("cannot write " + folder.path() + "/none/report.html"), std::string::npos) << nowhere.err;
+  const ProgramRun onto_folder = run_program({"study", design, "--report", folder.path()}, tree);
+  EXPECT_EQ(onto_folder.exit_code, 3);
+  EXPECT_NE(onto_folder.err.find("is no plain file"), std::string::npos) << onto_folder.err;
+}
+
+TEST(Cli, AReportIsNeverWrittenOverTheDescription) {
+  const TemporaryFolder folder;
+  const std::string design = folder.write("roof.toml", small_design_text());
+  const ProgramRun run =
+      run_program({"study", design, "--report",
+                   folder.path() + "/../" + std::filesystem::path(folder.path()).filename().string() + "/roof.toml"},
+                  tree);
+  EXPECT_EQ(run.exit_code, 2);
+  EXPECT_NE(run.err.find("over the description"), std::string::npos) << run.err;
+  EXPECT_EQ(file_text(design), small_design_text());
+}
+
+TEST(Cli, ADescriptionWithIssuesLeavesNoReport) {
+  const TemporaryFolder folder;
+  const std::string design = folder.write("roof.toml", "format = 1\n");
+  EXPECT_EQ(run_program({"study", design, "--report", folder.path() + "/report.html"}, tree).exit_code, 1);
+  EXPECT_FALSE(std::filesystem::exists(folder.path() + "/report.html"));
 }
 
 TEST(Cli, VersionIsThatOfTheProject) {

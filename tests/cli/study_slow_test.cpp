@@ -1,6 +1,8 @@
 // The terrace house, studied through a whole year by the program itself: one screen, and no promise on it.
 #include <gtest/gtest.h>
 
+#include <cstdlib>
+#include <filesystem>
 #include <regex>
 
 #include "base/utf8.hpp"
@@ -28,6 +30,21 @@ TEST(StudyOfTheTerraceHouse, FitsOneScreenCautionsIncluded) {
   }
   const std::regex promise(R"(\b(safe|safely|ok|okay|pass|passes|passed)\b)", std::regex::icase);
   EXPECT_FALSE(std::regex_search(run.out, promise)) << run.out;
+}
+
+TEST(StudyOfTheTerraceHouse, ItsReportIsTheAnswerOfTheSameRun) {
+  const TemporaryFolder folder;
+  const std::string page = folder.path() + "/report.html";
+  const ProgramRun run =
+      run_program({"study", "examples/01-terrace-house/roof.toml", "--json", "--report", page}, HOUSELEEK_SOURCE_DIR);
+  ASSERT_EQ(run.exit_code, 0) << run.err;
+  EXPECT_EQ(run.err, "The report: " + page + "\n");
+  EXPECT_FALSE(std::filesystem::exists(page + ".part"));
+  EXPECT_LT(std::filesystem::file_size(page), 2'000'000U) << "small enough to be sent by mail";
+  const std::string answer = folder.write("answer.json", run.out);
+  const std::string command = std::string("/usr/bin/python3 ") + HOUSELEEK_SOURCE_DIR +
+                              "/tests/report/check_page.py '" + page + "' '" + answer + "'";
+  EXPECT_EQ(std::system(command.c_str()), 0) << "what is wrong stands above";
 }
 
 }  // namespace

@@ -22,6 +22,12 @@ TEST(ShortNumber, AboutThreeDigits) {
   EXPECT_EQ(short_number(-0.001), "0");
 }
 
+TEST(NumberInPrint, HasATrueMinus) {
+  EXPECT_EQ(number_in_print(-3.456), "\u22123.46");
+  EXPECT_EQ(number_in_print(-0.001), "0");
+  EXPECT_EQ(number_in_print(42.0), "42.0");
+}
+
 TEST(ShortFigure, WithItsRange) {
   EXPECT_EQ(short_figure(results::figure_with_range(1.0, 0.9, 1.117, "x")), "1.00 (0.90 to 1.12)");
   EXPECT_EQ(short_figure(results::figure_without_range(512.0, "x")), "512");

@@ -1,0 +1,41 @@
+// What commands read before they answer: the catalogue inside the program, a design file, its weather file.
+#include "inputs.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+
+#include "base/issue_text.hpp"
+#include "design/limits.hpp"
+#include "embedded.hpp"
+#include "files.hpp"
+
+namespace houseleek::cli {
+namespace {
+
+// A year of hours with every column and long numbers has 2 MB.
+constexpr std::size_t most_weather_bytes = 50'000'000;
+
+}  // namespace
+
+catalogue::Catalogue read_embedded_catalogue() {
+  Result<catalogue::Catalogue> read = catalogue::read_catalogue(embedded_catalogue());
+  if (!read) throw ContractViolation("the catalogue inside the program:\n" + text_from_issues(read.error(), ""));
+  return std::move(read).value();
+}
+
+studies::NamedText read_design_file(const std::string& path) {
+  return {path, read_file(path, design::limits::file.max_bytes)};
+}
+
+std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design, const std::string& design_path) {
+  if (!design->climate.file) return std::nullopt;
+  const std::filesystem::path path = std::filesystem::path(design_path).parent_path() / *design->climate.file;
+  std::string text = read_file(path.string(), most_weather_bytes);
+  if (text.size() > most_weather_bytes) {
+    throw WorldFailed(fmt::format("{} is larger than {} bytes", path.string(), most_weather_bytes));
+  }
+  return studies::NamedText{path.string(), std::move(text)};
+}
+
+}  // namespace houseleek::cli

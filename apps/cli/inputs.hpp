@@ -1,0 +1,25 @@
+// What commands read before they answer: the catalogue inside the program, a design file, its weather file.
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/result.hpp"
+#include "catalogue/catalogue.hpp"
+#include "design/parse.hpp"
+#include "exit_code.hpp"
+#include "studies/weather.hpp"
+
+namespace houseleek::cli {
+
+/// Errors: ContractViolation where the program was built with a broken catalogue.
+[[nodiscard]] catalogue::Catalogue read_embedded_catalogue();
+
+/// Errors: WorldFailed.
+[[nodiscard]] studies::NamedText read_design_file(const std::string& path);
+
+/// A weather file's path in a design counts from the design file. Errors: WorldFailed.
+[[nodiscard]] std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design,
+                                                                  const std::string& design_path);
+
+}  // namespace houseleek::cli

@@ -1,0 +1,95 @@
+// houseleek study: the answer on the terminal or as JSON, and as a report that needs nothing else.
+#include "study.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <ctime>
+#include <filesystem>
+#include <optional>
+#include <thread>
+
+#include "base/issue_text.hpp"
+#include "embedded.hpp"
+#include "files.hpp"
+#include "inputs.hpp"
+#include "progress.hpp"
+#include "report/json_parts.hpp"
+#include "report/study_html.hpp"
+#include "report/study_json.hpp"
+#include "report/study_text.hpp"
+#include "studies/open_design.hpp"
+#include "studies/partial.hpp"
+#include "studies/study.hpp"
+#include "threads.hpp"
+
+namespace houseleek::cli {
+namespace {
+
+ExitCode refuse(const Issues& issues, std::string_view text, const StudyArguments& arguments) {
+  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
+  write_message(text_from_issues(issues, text));
+  return ExitCode::bad_input;
+}
+
+/// 25 November 2026, by the clock of this machine.
+std::string today() {
+  constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
+                                                       "May",       "June",     "July",     "August",
+                                                       "September", "October",  "November", "December"};
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  if (localtime_r(&now, &local) == nullptr) throw WorldFailed("this machine's clock tells no date");
+  return fmt::format("{} {} {}", local.tm_mday, months.at(static_cast<std::size_t>(local.tm_mon)),
+                     local.tm_year + 1900);
+}
+
+bool is_same_file(const std::string& a, const std::string& b) {
+  std::error_code ignored;  // a file that is not there is no other file
+  return std::filesystem::equivalent(a, b, ignored);
+}
+
+}  // namespace
+
+ExitCode run_study(const StudyArguments& arguments) {
+  const InterruptWatch interrupt;
+  if (!arguments.report_path.empty() && is_same_file(arguments.report_path, arguments.file)) {
+    write_message("houseleek: the report would be written over the description; give --report another name\n");
+    return ExitCode::usage;
+  }
+  const studies::NamedText file = read_design_file(arguments.file);
+  const catalogue::Catalogue catalogue = read_embedded_catalogue();
+  const Result<design::ValidDesign> design = design::read_design(file.text, file.name, catalogue);
+  if (!design) return refuse(design.error(), file.text, arguments);
+  const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
+  const Result<climate::WeatherYear> weather = studies::open_weather(design.value(), file, weather_file);
+  if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
+  // Before the work, so that nobody waits for a report that cannot be written.
+  std::optional<NewFile> page;
+  if (!arguments.report_path.empty()) page.emplace(arguments.report_path);
+  studies::StudyOptions options;
+  options.engine_version = program_version();
+  options.input_hash = studies::input_hash(embedded_catalogue(), file, weather_file);
+  options.keeps_columns = page.has_value();
+  ProgressLine progress;
+  Context context;
+  context.is_cancelled = &interrupt.is_interrupted();
+  context.on_progress = [&progress](double done_frac) { progress.show(done_frac); };
+  const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
+  try {
+    const report::StudyAnswer answer =
+        studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
+    const report::Json document = report::json_from(answer);
+    if (page) page->finish(report::page_of_study(document, *answer.columns, {today()}));
+    write_answer(arguments.is_json ? report::text_from(document) : report::text_from(answer));
+    if (page) write_message(fmt::format("The report: {}\n", arguments.report_path));
+    return ExitCode::done;
+  } catch (const Cancelled&) {
+    // What needs no run is done; a document would look whole.
+    if (!arguments.is_json) write_answer(studies::text_without_runs(design.value(), catalogue));
+    throw;
+  }
+}
+
+}  // namespace houseleek::cli

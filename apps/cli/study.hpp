@@ -1,0 +1,18 @@
+// houseleek study: the answer on the terminal or as JSON, and as a report that needs nothing else.
+#pragma once
+#include <string>
+
+#include "exit_code.hpp"
+
+namespace houseleek::cli {
+
+struct StudyArguments {
+  std::string file;
+  std::string report_path;  // empty: no report
+  bool is_json = false;
+};
+
+/// Errors: WorldFailed, simulation::NumericalFailure, Cancelled; a report is written whole or not at all.
+[[nodiscard]] ExitCode run_study(const StudyArguments& arguments);
+
+}  // namespace houseleek::cli

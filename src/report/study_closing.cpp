@@ -1,0 +1,146 @@
+// What stands behind the answers: assumptions with their ranges, the weather in use, and what the solver did.
+#include <fmt/format.h>
+
+#include "report/chart_parts.hpp"
+#include "report/figure_html.hpp"
+#include "report/study_sections.hpp"
+
+namespace houseleek::report {
+namespace {
+
+std::string text_at(const Json& node, const char* key) { return node.at(key).get<std::string>(); }
+
+std::string with_blanks(std::string text) {
+  for (char& c : text) {
+    if (c == '_') c = ' ';
+  }
+  return text;
+}
+
+/// What an assumption belongs to: material[crushed brick], room[0], site.
+std::string group_of(const std::string& path) {
+  const std::size_t bracket = path.find(']');
+  if (bracket != std::string::npos) return path.substr(0, bracket + 1);
+  return path.substr(0, path.find('.'));
+}
+
+Html number_cell(const Json& document, const std::string& pointer) {
+  return element("td", {{"class", "n"}}, number_at(document, pointer));
+}
+
+Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
+  const Json& one = document.at("assumed")[index];
+  const std::string place = fmt::format("/assumed/{}", index);
+  const std::string unit = text_at(one, "unit");
+  Html words = name_from(text_at(one, "name"));
+  if (!unit.empty()) words += html_from(", " + unit);
+  Html cells = element("th", {{"scope", "row"}}, words);
+  if (one.at("low") == one.at("likely") && one.at("high") == one.at("likely")) {
+    cells += element("td", {{"class", "n"}}, html_from("\u2013")) + number_cell(document, place + "/likely") +
+             element("td", {{"class", "n"}}, html_from("\u2013"));
+  } else {
+    cells += number_cell(document, place + "/low") + number_cell(document, place + "/likely") +
+             number_cell(document, place + "/high");
+  }
+  cells += element_of("td", with_blanks(text_at(one, "certainty")));
+  if (has_effects) {
+    const bool is_known = one.contains("effect") && !one.at("effect").is_null();
+    cells += element("td", {}, is_known ? part_at(document, place + "/effect", "") : html_from("\u2013"));
+  }
+  return element("tr", {}, cells + element("td", {{"class", "source"}}, html_from(text_at(one, "source"))));
+}
+
+Html months_from(const Json& months) {
+  Html list;
+  for (std::size_t i = 0; i < months.size(); ++i) {
+    if (i > 0) list += html_from(", ");
+    list += html_from(month_letters[months[i].get<std::size_t>() - 1]);
+  }
+  return list;
+}
+
+Html definition(std::string_view term, const Html& words) { return element_of("dt", term) + element("dd", {}, words); }
+
+}  // namespace
+
+Html assumptions_section(const Json& document) {
+  const Json& assumed = document.at("assumed");
+  bool has_effects = false;
+  for (const Json& one : assumed) has_effects = has_effects || (one.contains("effect") && !one.at("effect").is_null());
+  Html head;
+  for (const std::string_view words : {"assumed", "low", "likely", "high", "certainty"}) {
+    head += element("th", {{"scope", "col"}}, html_from(words));
+  }
+  if (has_effects) head += element("th", {{"scope", "col"}}, html_from("effect"));
+  head += element("th", {{"scope", "col"}}, html_from("source"));
+  Html body;
+  std::string group;
+  for (std::size_t i = 0; i < assumed.size(); ++i) {
+    const std::string of_row = group_of(text_at(assumed[i], "path"));
+    if (of_row != group) {
+      group = of_row;
+      body += element("tr", {{"class", "group"}},
+                      element("th", {{"colspan", has_effects ? "7" : "6"}, {"scope", "colgroup"}}, name_from(group)));
+    }
+    body += assumption_row(document, i, has_effects);
+  }
+  Html content = element_of("h2", "What is assumed");
+  content += element_of(
+      "p",
+      "Everything below was not said in the description, or comes from the catalogue. A better figure of your own, "
+      "written into the description, takes its place.");
+  content += part_at(document, "/assumed_ranked", "Which of these move the answer most");
+  const Html table = element("table", {{"class", "assumed"}},
+                             element("caption", {}, html_from("Assumptions with range, certainty and source")) +
+                                 element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
+  content += element("div", {{"class", "scroll"}, {"tabindex", "0"}}, table);
+  return element("section", {{"id", "assumed"}}, content);
+}
+
+Html weather_section(const Json& document) {
+  const Json& weather = document.at("weather");
+  Html notes;
+  for (const Json& note : weather.at("notes")) notes += element_of("li", note.get<std::string>());
+  Html content = element_of("h2", "The weather in use");
+  content += element("dl", {},
+                     definition("Source", html_from(text_at(weather, "source"))) +
+                         definition("Hottest months", months_from(weather.at("summer_months"))) +
+                         definition("Coldest months", months_from(weather.at("winter_months"))));
+  content += table_of_figures(document, html_from("Outside air"),
+                              {{html_from("highest"), "\u00B0C", {"/weather/air_max_c"}},
+                               {html_from("lowest"), "\u00B0C", {"/weather/air_min_c"}},
+                               {html_from("rain"), "mm", {"/water/rain_mm"}}});
+  content += element_of("h3", "What was estimated, and how") + element("ul", {{"class", "key"}}, notes);
+  return element("section", {{"id", "weather"}}, content);
+}
+
+Html engine_section(const Json& document) {
+  const Json& engine = document.at("engine");
+  const auto number = [&](const char* key) { return number_at(document, fmt::format("/engine/{}", key)); };
+  const auto exponent = [&](const char* key) {
+    const Json& value = engine.at(key);
+    return element("data",
+                   {{"value", value.dump()}, {"data-at", fmt::format("/engine/{}", key)}, {"data-form", "exponent"}},
+                   html_from(fmt::format("{:.1e}", value.get<double>())));
+  };
+  Html list = definition("Program", html_from("Houseleek " + text_at(engine, "version")));
+  list += definition("Seed", html_from(engine.at("seed").dump()));
+  list += definition("Inputs", html_from(text_at(engine, "input_hash")));
+  list += definition("Hours kept", number("n_hours") + html_from(" from hour ") + number("first_hour") +
+                                       html_from(" of the year, after ") + number("spin_up_hours") +
+                                       html_from(" to settle"));
+  list += definition("Runs", number("n_runs") + html_from(" of ") + number("n_stacks") + html_from(" stacks with ") +
+                                 number("n_slices") + html_from(" slices"));
+  list += definition("Steps", number("n_steps") + html_from(", ") + number("n_newton_iterations") +
+                                  html_from(" Newton iterations, ") + number("n_hours_redone") +
+                                  html_from(" hours done again, ten minutes split into ") + number("largest_split") +
+                                  html_from(" at most"));
+  list += definition("Largest error of a step, estimated", number("largest_error_k") + html_from(" K"));
+  list += definition("Heat unaccounted for, worst step",
+                     exponent("heat_residual_frac") + html_from(" of what went through"));
+  list += definition("Water unaccounted for, worst step", exponent("water_residual_m") + html_from(" m"));
+  return element("section", {{"id", "made-by"}},
+                 element_of("h2", "What made this, and how well its books close") + element("dl", {}, list));
+}
+
+}  // namespace houseleek::report
