@@ -16,6 +16,10 @@ const Json& node_at(const Json& document, const std::string& pointer) {
 
 bool has(const Json& node, const char* key) { return node.is_object() && node.contains(key); }
 
+std::string letter_of(std::size_t index) {
+  return index < 26 ? std::string(1, static_cast<char>('a' + index)) : fmt::format("{}", index + 1);
+}
+
 /// Reasons below a table. The one that most figures share needs no letter.
 class Notes {
  public:
@@ -54,9 +58,6 @@ class Notes {
   [[nodiscard]] const std::string& shared() const {
     const auto most = std::max_element(counts_.begin(), counts_.end());
     return reasons_[static_cast<std::size_t>(most - counts_.begin())];
-  }
-  static std::string letter_of(std::size_t index) {
-    return index < 26 ? std::string(1, static_cast<char>('a' + index)) : fmt::format("{}", index + 1);
   }
   std::vector<std::string> reasons_;
   std::vector<int> counts_;
