@@ -9,16 +9,17 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
-    check | study)
+    check | study | weather)
       if [[ $word == -* ]]; then
         local options="--json --help"
         [[ ${COMP_WORDS[1]} == study ]] && options+=" --report"
+        [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
-      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report ]]; then
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report || ${COMP_WORDS[COMP_CWORD - 1]} == --csv ]]; then
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -f -- "$word")
       else

@@ -32,6 +32,9 @@ class NewFile {
   std::string part_path_;  // beside it; empty once finished
 };
 
+/// True if both paths lead to one file that is there.
+[[nodiscard]] bool is_same_file(const std::string& a, const std::string& b);
+
 /// Everything to stdout. Errors: WorldFailed where not all of it went.
 void write_answer(std::string_view text);
 

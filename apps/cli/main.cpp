@@ -15,6 +15,7 @@
 #include "simulation/run.hpp"
 #include "studies/check.hpp"
 #include "study.hpp"
+#include "weather.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -58,6 +59,7 @@ ExitCode run(int argc, char** argv) {
       "Example: houseleek study my-roof/roof.toml");
   Arguments arguments;
   std::string report_path;
+  std::string csv_path;
   std::string shell;
   const auto add_command = [&](const std::string& name, const std::string& words, const std::string& example) {
     CLI::App* command = app.add_subcommand(name, words);
@@ -74,6 +76,10 @@ ExitCode run(int argc, char** argv) {
       "houseleek study my-roof/roof.toml --report my-roof/report.html");
   study->add_option("--report", report_path, "also write a page with charts, for any browser and for paper")
       ->type_name("FILE");
+  CLI::App* weather =
+      add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
+                  "houseleek weather my-roof/roof.toml --csv hours.csv");
+  weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   CLI::App* completion = app.add_subcommand("completion", "Completion of commands for a shell");
   completion->add_option("SHELL", shell, "bash")->required();
   completion->footer("Example: source <(houseleek completion bash)");
@@ -92,6 +98,7 @@ ExitCode run(int argc, char** argv) {
   }
   if (check->parsed()) return run_check(arguments);
   if (study->parsed()) return run_study({arguments.file, report_path, arguments.is_json});
+  if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   return run_completion(shell);
 }
 

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <ctime>
-#include <filesystem>
 #include <optional>
 #include <thread>
 
@@ -43,11 +42,6 @@ std::string today() {
   if (localtime_r(&now, &local) == nullptr) throw WorldFailed("this machine's clock tells no date");
   return fmt::format("{} {} {}", local.tm_mday, months.at(static_cast<std::size_t>(local.tm_mon)),
                      local.tm_year + 1900);
-}
-
-bool is_same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;  // a file that is not there is no other file
-  return std::filesystem::equivalent(a, b, ignored);
 }
 
 }  // namespace

@@ -80,7 +80,7 @@ class UnitChooser {
           choose_sky(column);
           break;
         default:
-          report_open(column, "what its numbers mean");
+          report_open(column, "neither header nor values say it");
       }
     }
     return std::move(issues_);

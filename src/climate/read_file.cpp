@@ -151,6 +151,8 @@ void report_columns(const FileBody& body, FileReport& report) {
     for (const FileNumber& number : column.numbers) ++(number.is_known ? used.n_values : used.n_missing);
     report.columns.push_back(std::move(used));
   }
+  std::sort(report.columns.begin(), report.columns.end(),
+            [](const UsedColumn& a, const UsedColumn& b) { return a.number < b.number; });
 }
 
 /// Six parts of an hour are parts of a row that is an hour.

@@ -47,11 +47,18 @@ Issues with_places(Issues issues, const NamedText& design_file) {
 
 }  // namespace
 
-Result<climate::WeatherYear> open_weather(const design::ValidDesign& design, const NamedText& design_file,
-                                          const std::optional<NamedText>& weather_file) {
-  Result<climate::WeatherYear> weather = make_weather(design, weather_file);
+Result<WeatherInUse> open_weather_in_use(const design::ValidDesign& design, const NamedText& design_file,
+                                         const std::optional<NamedText>& weather_file) {
+  Result<WeatherInUse> weather = find_weather(design, weather_file);
   if (weather || weather_file) return weather;
   return Unexpected{with_places(weather.error(), design_file)};
+}
+
+Result<climate::WeatherYear> open_weather(const design::ValidDesign& design, const NamedText& design_file,
+                                          const std::optional<NamedText>& weather_file) {
+  Result<WeatherInUse> weather = open_weather_in_use(design, design_file, weather_file);
+  if (!weather) return Unexpected{weather.error()};
+  return std::move(weather).value().year;
 }
 
 std::string input_hash(std::span<const catalogue::CatalogueFile> catalogue_files, const NamedText& design_file,

@@ -13,6 +13,10 @@
 namespace houseleek::studies {
 
 /// A design's weather; problems with its normals get the places of their values in the design file.
+[[nodiscard]] Result<WeatherInUse> open_weather_in_use(const design::ValidDesign& design, const NamedText& design_file,
+                                                       const std::optional<NamedText>& weather_file);
+
+/// The same without what was found out about a file.
 [[nodiscard]] Result<climate::WeatherYear> open_weather(const design::ValidDesign& design, const NamedText& design_file,
                                                         const std::optional<NamedText>& weather_file);
 
