@@ -41,7 +41,7 @@ ExitCode run_weather(const WeatherArguments& arguments) {
   }
   const Result<studies::WeatherInUse> weather = studies::open_weather_in_use(design.value(), file, weather_file);
   if (!weather) return refuse(weather.error(), weather_text, arguments);
-  const report::WeatherAnswer answer = studies::answer_weather(design.value(), weather.value());
+  const report::WeatherInUseAnswer answer = studies::answer_weather(design.value(), weather.value());
   if (answer.file) write_message(text_from_issues(answer.file->warnings, weather_text));
   if (!arguments.csv_path.empty()) {
     NewFile(arguments.csv_path).finish(climate::write_year_csv(weather.value().year));

@@ -46,6 +46,22 @@ DayExtremes extremes_of_day(const std::vector<double>& air_temperature_c, int da
   return extremes;
 }
 
+std::vector<DayFigures> figures_of_days(const WeatherYear& year) {
+  expects(year.n_hours() == n_hours_in_year, "a weather year of 8760 hours");
+  std::vector<DayFigures> days(n_days_in_year);
+  for (int day = 0; day < n_days_in_year; ++day) {
+    DayFigures& figures = days[static_cast<std::size_t>(day)];
+    const DayExtremes extremes = extremes_of_day(year.air_temperature_c, day);
+    figures.max_c = extremes.max_c;
+    figures.min_c = extremes.min_c;
+    figures.rain_mm = rain_of_day_mm(year, day);
+    for (int hour = 0; hour < n_hours_in_day; ++hour) {
+      figures.mean_c += year.air_temperature_c[static_cast<std::size_t>(day * n_hours_in_day + hour)] / n_hours_in_day;
+    }
+  }
+  return days;
+}
+
 YearSummary summarise(const WeatherYear& year, double wet_day_mm) {
   constexpr std::size_t n_marks = n_hours_in_year + 1;
   expects(year.n_hours() == n_hours_in_year && year.air_temperature_c.size() == n_marks &&

@@ -1,6 +1,7 @@
 // Monthly figures of a weather year, and which months of the normals are hottest and coldest.
 #pragma once
 #include <array>
+#include <vector>
 
 #include "climate/normals.hpp"
 #include "climate/year.hpp"
@@ -39,6 +40,17 @@ struct DayExtremes {
   double min_c;
 };
 [[nodiscard]] DayExtremes extremes_of_day(const std::vector<double>& air_temperature_c, int day);
+
+/// A calendar day: mean of its 24 marks, highest and lowest of its 25, sum of its rain.
+struct DayFigures {
+  double mean_c = 0.0;
+  double max_c = 0.0;
+  double min_c = 0.0;
+  double rain_mm = 0.0;
+};
+
+/// All days of a year of 8760 hours.
+[[nodiscard]] std::vector<DayFigures> figures_of_days(const WeatherYear& year);
 
 /// Months, 0 is January, by the middle of mean maximum and mean minimum; the earlier first where two are equal.
 using ThreeMonths = std::array<int, 3>;

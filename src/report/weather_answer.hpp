@@ -29,7 +29,7 @@ struct MonthlyExtremes {
   climate::Months wettest_day_mm{};
 };
 
-struct WeatherAnswer {
+struct WeatherInUseAnswer {
   std::string design_name;
   std::string source;
   climate::Place place;

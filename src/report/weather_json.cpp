@@ -13,7 +13,7 @@ Json json_from_days(const std::array<WeatherDay, n>& days) {
   return list;
 }
 
-Json json_from_months(const WeatherAnswer& answer) {
+Json json_from_months(const WeatherInUseAnswer& answer) {
   climate::Months humidity_percent{};
   for (std::size_t month = 0; month < humidity_percent.size(); ++month) {
     humidity_percent[month] = 100.0 * answer.months.relative_humidity_frac[month];
@@ -84,7 +84,7 @@ Json json_from_file(const std::optional<climate::FileReport>& file) {
 
 }  // namespace
 
-Json json_from(const WeatherAnswer& answer) {
+Json json_from(const WeatherInUseAnswer& answer) {
   return {{"answer", "weather"},
           {"is_valid", true},
           {"name", answer.design_name},

@@ -6,6 +6,6 @@
 namespace houseleek::report {
 
 /// schema/weather.schema.json.
-[[nodiscard]] Json json_from(const WeatherAnswer& answer);
+[[nodiscard]] Json json_from(const WeatherInUseAnswer& answer);
 
 }  // namespace houseleek::report

@@ -60,7 +60,7 @@ std::string bars(const climate::Months& months) {
 }
 
 /// Each month from its lowest hour to its highest, its mean days in between.
-std::string spans(const WeatherAnswer& answer) {
+std::string spans(const WeatherInUseAnswer& answer) {
   constexpr std::size_t n_places = 58;
   const double low_c = least_of(answer.extremes.lowest_c);
   const double high_c = most_of(answer.extremes.highest_c);
@@ -85,7 +85,7 @@ std::string spans(const WeatherAnswer& answer) {
   return text;
 }
 
-std::string table(const WeatherAnswer& answer) {
+std::string table(const WeatherInUseAnswer& answer) {
   std::string text = fmt::format("{:<14}", "");
   for (const std::string_view word : month_words) text += fmt::format("{:>5}", word);
   text += "  year\n";
@@ -142,7 +142,7 @@ std::string file_text(const climate::FileReport& file) {
 
 }  // namespace
 
-std::string text_from(const WeatherAnswer& answer) {
+std::string text_from(const WeatherInUseAnswer& answer) {
   const std::string name =
       answer.design_name.empty() ? std::string("This house") : short_name(answer.design_name, widest_title);
   std::string text =

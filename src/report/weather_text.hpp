@@ -6,6 +6,6 @@
 
 namespace houseleek::report {
 
-[[nodiscard]] std::string text_from(const WeatherAnswer& answer);
+[[nodiscard]] std::string text_from(const WeatherInUseAnswer& answer);
 
 }  // namespace houseleek::report

@@ -6,6 +6,6 @@
 namespace houseleek::studies {
 
 /// Pure; the year is summed up and set beside the normals where the design has them.
-[[nodiscard]] report::WeatherAnswer answer_weather(const design::ValidDesign& design, const WeatherInUse& weather);
+[[nodiscard]] report::WeatherInUseAnswer answer_weather(const design::ValidDesign& design, const WeatherInUse& weather);
 
 }  // namespace houseleek::studies

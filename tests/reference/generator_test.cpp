@@ -14,6 +14,7 @@
 #include "climate/invented_climates.hpp"
 #include "climate/seasonal_curve.hpp"
 #include "climate/summary.hpp"
+#include "climate/year_statistics.hpp"
 #include "physics/air.hpp"
 #include "support/reference_check.hpp"
 
@@ -21,7 +22,10 @@ namespace houseleek::climate {
 namespace {
 
 using houseleek::tests::check_reference;
+using tests::clearness_of;
 using tests::Climate;
+using tests::outside_w_per_m2;
+using tests::Pairs;
 
 constexpr int n_years = 20;
 constexpr double pi = 3.14159265358979324;
@@ -36,34 +40,6 @@ std::vector<WeatherYear> years_of(const Climate& climate) {
   }
   return years;
 }
-
-double outside_w_per_m2(const WeatherYear& year, std::size_t hour) {
-  return year.sun_normal_w_per_m2[hour] * year.sun_mean_sine[hour];
-}
-
-/// Clearness of each day, hours weighted as they arrive.
-std::vector<double> clearness_of(const WeatherYear& year) {
-  std::vector<double> clearness;
-  for (std::size_t day = 0; day < 365; ++day) {
-    double global = 0.0;
-    double outside = 0.0;
-    for (std::size_t hour = 24 * day; hour < 24 * day + 24; ++hour) {
-      global += year.global_w_per_m2[hour];
-      outside += outside_w_per_m2(year, hour);
-    }
-    clearness.push_back(global / outside);
-  }
-  return clearness;
-}
-
-/// Sums for a correlation of pairs.
-struct Pairs {
-  double n = 0, x = 0, y = 0, xx = 0, yy = 0, xy = 0;
-  void add(double a, double b) { n += 1, x += a, y += b, xx += a * a, yy += b * b, xy += a * b; }
-  [[nodiscard]] double correlation() const { return (xy - x * y / n) / std::sqrt((xx - x * x / n) * (yy - y * y / n)); }
-  [[nodiscard]] double sd_of_x() const { return std::sqrt((xx - x * x / n) / n); }
-  [[nodiscard]] double mean_of_x() const { return x / n; }
-};
 
 TEST(Generator, MonthlyMeansAreTheNormals) {
   for (const Climate& climate : {tests::dry_summer(), tests::cold_inland(), tests::humid_south()}) {
