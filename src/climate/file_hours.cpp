@@ -38,7 +38,7 @@ class HourFiller {
   HourFiller(const FileBody& body, const RowTimes& times, HourTable& table)
       : body_(body), times_(times), table_(table), is_filled_(n_hours_in_year, false) {
     for (const NumberColumn& column : body.columns) pots_.emplace_back(n_pots_of(*column.use.quantity));
-    line_of_minute_.assign(minutes_in_year / body.step_min + 1, 0);
+    line_of_minute_.assign(static_cast<std::size_t>(minutes_in_year / body.step_min), 0);
   }
 
   /// Takes rows of a calendar year; of another year than the table's only for hours that have none yet.
