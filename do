@@ -55,7 +55,7 @@ do_build() {
 do_demo() {
   do_build
   local page=build/terrace-house.html
-  build/release/houseleek study "$example" --report "$page"
+  build/release/houseleek study "$example" --report "$page" --years 1
   cat <<END
 
 The program:     build/release/houseleek --help

@@ -16,7 +16,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
     check | study | weather)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --years --draws"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
       elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report || ${COMP_WORDS[COMP_CWORD - 1]} == --csv ]]; then

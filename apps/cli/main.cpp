@@ -20,6 +20,10 @@
 namespace houseleek::cli {
 namespace {
 
+// Beyond them a range moves no more, and days go by.
+constexpr int most_years = 1000;
+constexpr int most_draws = 100'000;
+
 struct Arguments {
   std::string file;
   bool is_json = false;
@@ -58,7 +62,7 @@ ExitCode run(int argc, char** argv) {
       "Exit codes: 0 done, 1 the description has issues, 2 usage, 3 a file failed, 70 our bug, 130 interrupted.\n"
       "Example: houseleek study my-roof/roof.toml");
   Arguments arguments;
-  std::string report_path;
+  StudyArguments study_arguments;
   std::string csv_path;
   std::string shell;
   const auto add_command = [&](const std::string& name, const std::string& words, const std::string& example) {
@@ -74,8 +78,19 @@ ExitCode run(int argc, char** argv) {
   CLI::App* study = add_command(
       "study", "The answer: comfort, water, weight and money, bare against planted against the plain rivals",
       "houseleek study my-roof/roof.toml --report my-roof/report.html");
-  study->add_option("--report", report_path, "also write a page with charts, for any browser and for paper")
+  study
+      ->add_option("--report", study_arguments.report_path,
+                   "also write a page with charts, for any browser and for paper")
       ->type_name("FILE");
+  study
+      ->add_option(
+          "--years", study_arguments.n_years,
+          fmt::format("years of weather behind the ranges, and every assumption at both ends: {} with --report, "
+                      "else 1, which says no more than one year can",
+                      studies::usual_years))
+      ->check(CLI::Range(1, most_years));
+  study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
+      ->check(CLI::Range(studies::usual_draws, most_draws));
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
                   "houseleek weather my-roof/roof.toml --csv hours.csv");
@@ -97,7 +112,11 @@ ExitCode run(int argc, char** argv) {
     return ExitCode::usage;
   }
   if (check->parsed()) return run_check(arguments);
-  if (study->parsed()) return run_study({arguments.file, report_path, arguments.is_json});
+  if (study->parsed()) {
+    study_arguments.file = arguments.file;
+    study_arguments.is_json = arguments.is_json;
+    return run_study(study_arguments);
+  }
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   return run_completion(shell);
 }

@@ -20,7 +20,6 @@
 #include "report/study_text.hpp"
 #include "studies/open_design.hpp"
 #include "studies/partial.hpp"
-#include "studies/study.hpp"
 #include "threads.hpp"
 
 namespace houseleek::cli {
@@ -54,8 +53,15 @@ ExitCode run_study(const StudyArguments& arguments) {
   }
   const studies::NamedText file = read_design_file(arguments.file);
   const catalogue::Catalogue catalogue = read_embedded_catalogue();
-  const Result<design::ValidDesign> design = design::read_design(file.text, file.name, catalogue);
+  const Result<design::RawDesign> description = design::parse_design(file.text, file.name);
+  if (!description) return refuse(description.error(), file.text, arguments);
+  const Result<design::ValidDesign> design = design::validate_design(description.value(), catalogue);
   if (!design) return refuse(design.error(), file.text, arguments);
+  const bool has_normals = design.value()->climate.normals.has_value();
+  if (arguments.n_years.value_or(1) > 1 && !has_normals) {
+    write_message("houseleek: more than one year is made from monthly normals; this design's weather is a file\n");
+    return ExitCode::usage;
+  }
   const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
   const Result<climate::WeatherYear> weather = studies::open_weather(design.value(), file, weather_file);
   if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
@@ -66,6 +72,9 @@ ExitCode run_study(const StudyArguments& arguments) {
   options.engine_version = program_version();
   options.input_hash = studies::input_hash(embedded_catalogue(), file, weather_file);
   options.keeps_columns = page.has_value();
+  options.n_years = arguments.n_years.value_or(page && has_normals ? studies::usual_years : 1);
+  options.n_draws = arguments.n_draws;
+  if (options.n_years > 1) options.description = &description.value();
   ProgressLine progress;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();

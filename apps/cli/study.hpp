@@ -1,8 +1,10 @@
 // houseleek study: the answer on the terminal or as JSON, and as a report that needs nothing else.
 #pragma once
+#include <optional>
 #include <string>
 
 #include "exit_code.hpp"
+#include "studies/study.hpp"
 
 namespace houseleek::cli {
 
@@ -10,6 +12,8 @@ struct StudyArguments {
   std::string file;
   std::string report_path;  // empty: no report
   bool is_json = false;
+  std::optional<int> n_years;  // absent: the usual number for a report, one without
+  int n_draws = studies::usual_draws;
 };
 
 /// Errors: WorldFailed, simulation::NumericalFailure, Cancelled; a report is written whole or not at all.

@@ -33,25 +33,33 @@ const PriceItem* find_item(const design::Prices& prices, std::string_view name) 
 
 enum class Exposure { sheltered, in_sun };
 
-std::optional<Interval> life_of(const Material& material, Exposure exposure) {
-  if (exposure == Exposure::in_sun && material.service_life_in_sun_years) {
-    return interval_from(*material.service_life_in_sun_years);
-  }
-  if (material.service_life_years) return interval_from(*material.service_life_years);
-  return std::nullopt;
+Factor material_factor(const Material& material, std::string_view key, const catalogue::Spread& figure) {
+  return {fmt::format("material[{}].{}", material.name, key), interval_from(figure)};
 }
 
-void add_part(Cost& cost, std::string name, const Interval& amount, const std::optional<Interval>& life_years) {
-  if (!life_years) cost.without_life.push_back(name);
-  cost.parts.push_back({std::move(name), amount, life_years});
+std::optional<Factor> life_of(const Material& material, Exposure exposure) {
+  if (exposure == Exposure::in_sun && material.service_life_in_sun_years) {
+    return material_factor(material, "service_life_in_sun_years", *material.service_life_in_sun_years);
+  }
+  if (!material.service_life_years) return std::nullopt;
+  return material_factor(material, "service_life_years", *material.service_life_years);
+}
+
+Factor price_of(const PriceItem& item) { return {fmt::format("prices[{}]", item.name), interval_from(item.price)}; }
+
+void add_part(Cost& cost, CostPart part) {
+  if (!part.life_years) cost.without_life.push_back(part.name);
+  cost.parts.push_back(std::move(part));
 }
 
 /// A material of this thickness over an area; a price by the piece counts `n_pieces` times.
 struct Slab {
   const Material* material = nullptr;
-  Interval thickness_mm;
+  Factor thickness_mm;
   Exposure exposure = Exposure::sheltered;
 };
+
+constexpr double metres_per_mm = 0.001;
 
 void add_slab(Cost& cost, const design::Prices& prices, const Slab& slab, double area_m2, double n_pieces) {
   const Material& material = *slab.material;
@@ -60,36 +68,47 @@ void add_slab(Cost& cost, const design::Prices& prices, const Slab& slab, double
     cost.unpriced.push_back(material.name);
     return;
   }
-  const Interval price = interval_from(item->price);
-  const Interval thickness_m = 0.001 * slab.thickness_mm;
-  Interval amount;
+  CostPart part;
+  part.name = material.name;
+  part.amount = area_m2;
+  part.life_years = life_of(material, slab.exposure);
   switch (item->per) {
     case PricePer::kg:
-      amount = area_m2 * (thickness_m * interval_from(material.density_kg_per_m3) * price);
+      part.amount *= metres_per_mm;
+      part.factors = {slab.thickness_mm, material_factor(material, "density_kg_per_m3", material.density_kg_per_m3)};
       break;
     case PricePer::m2:
-      amount = area_m2 * price;
       break;
     case PricePer::m3:
-      amount = area_m2 * (thickness_m * price);
+      part.amount *= metres_per_mm;
+      part.factors = {slab.thickness_mm};
       break;
     case PricePer::each:
-      amount = n_pieces * price;
+      part.amount = n_pieces;
       break;
   }
-  add_part(cost, material.name, amount, life_of(material, slab.exposure));
+  part.factors.push_back(price_of(*item));
+  add_part(cost, std::move(part));
 }
 
-/// An item that is no material; `amount` in the item's own unit.
-void add_item(Cost& cost, const design::Prices& prices, std::string_view name, const Interval& amount) {
+/// An item that is no material; `amount`, and `count` if there is one, in the item's own unit.
+void add_item(Cost& cost, const design::Prices& prices, std::string_view name, double amount,
+              const std::optional<Factor>& count = std::nullopt) {
   const PriceItem* item = find_item(prices, name);
   if (item == nullptr) {
     cost.unpriced.emplace_back(name);
     return;
   }
-  std::optional<Interval> life_years;
-  if (item->service_life_years) life_years = interval_from(*item->service_life_years);
-  add_part(cost, std::string(name), amount * interval_from(item->price), life_years);
+  CostPart part;
+  part.name = name;
+  part.amount = amount;
+  if (count) part.factors.push_back(*count);
+  part.factors.push_back(price_of(*item));
+  if (item->service_life_years) {
+    part.life_years =
+        Factor{fmt::format("prices[{}].service_life_years", item->name), interval_from(*item->service_life_years)};
+  }
+  add_part(cost, std::move(part));
 }
 
 results::Figure figure_of(const std::optional<Interval>& sum, std::string_view from,
@@ -100,16 +119,25 @@ results::Figure figure_of(const std::optional<Interval>& sum, std::string_view f
   return results::figure_missing(fmt::format("no price is known of {}: add it under [[prices.item]]", names));
 }
 
+/// A thickness that a person gave has no range, and so nothing to be drawn.
+Factor given_thickness(double thickness_mm) { return {"", exactly(thickness_mm)}; }
+
+Factor thickness_of(const design::ValidDesign& design, const std::string& path, double thickness_mm) {
+  return {path, plan::assumed_interval(design, path, thickness_mm)};
+}
+
+}  // namespace
+
 std::vector<std::string> once_each(const std::vector<std::string>& names) {
   const std::set<std::string> sorted(names.begin(), names.end());
   return {sorted.begin(), sorted.end()};
 }
 
-Interval thickness_of(const design::ValidDesign& design, const std::string& path, double thickness_mm) {
-  return plan::assumed_interval(design, path, thickness_mm);
+Interval cost_of(const CostPart& part) {
+  Interval product = exactly(part.amount);
+  for (const Factor& factor : part.factors) product = product * factor.range;
+  return product;
 }
-
-}  // namespace
 
 Cost cost_of_module(const design::ValidDesign& design, int index, design::Placed placed) {
   expects(index >= 0 && index < static_cast<int>(design->recipes.size()), "a recipe of the design");
@@ -122,7 +150,7 @@ Cost cost_of_module(const design::ValidDesign& design, int index, design::Placed
     add_slab(cost, prices,
              {&recipe.net->material, thickness_of(design, path, recipe.net->thickness_mm), Exposure::in_sun}, area_m2,
              1.0);
-    add_item(cost, prices, "net frame", exactly(area_m2));
+    add_item(cost, prices, "net frame", area_m2);
   }
   if (recipe.cover) {
     const std::string path = fmt::format("recipe[{}].cover.thickness_mm", index);
@@ -131,16 +159,16 @@ Cost cost_of_module(const design::ValidDesign& design, int index, design::Placed
              area_m2, 1.0);
   }
   for (const design::RecipeLayer& layer : recipe.layers) {
-    add_slab(cost, prices, {&layer.layer.material, exactly(layer.layer.thickness_mm), Exposure::sheltered}, area_m2,
-             1.0);
+    add_slab(cost, prices, {&layer.layer.material, given_thickness(layer.layer.thickness_mm), Exposure::sheltered},
+             area_m2, 1.0);
   }
   if (recipe.canopy.cover_frac > 0.0) {
-    const Interval cuttings = {cuttings_per_m2.low, cuttings_per_m2.likely, cuttings_per_m2.high};
-    add_item(cost, prices, "plant cutting", (area_m2 * recipe.canopy.cover_frac) * cuttings);
+    add_item(cost, prices, "plant cutting", area_m2 * recipe.canopy.cover_frac,
+             Factor{"money.cuttings_per_m2", {cuttings_per_m2.low, cuttings_per_m2.likely, cuttings_per_m2.high}});
   }
-  if (placed == design::Placed::raised) add_item(cost, prices, "spacer set", exactly(1.0));
-  add_item(cost, prices, "ties", exactly(1.0));
-  add_item(cost, prices, "module labour", exactly(1.0));
+  if (placed == design::Placed::raised) add_item(cost, prices, "spacer set", 1.0);
+  add_item(cost, prices, "ties", 1.0);
+  add_item(cost, prices, "module labour", 1.0);
   // Labour is spent once a module; what is renewed by oneself later has no price here.
   std::erase(cost.without_life, "module labour");
   return cost;
@@ -148,7 +176,7 @@ Cost cost_of_module(const design::ValidDesign& design, int index, design::Placed
 
 Cost cost_of_white_per_m2(const design::ValidDesign& design) {
   Cost cost;
-  add_item(cost, design->prices, "white paint", exactly(1.0));
+  add_item(cost, design->prices, "white paint", 1.0);
   return cost;
 }
 
@@ -158,15 +186,15 @@ Cost cost_of_net_per_m2(const design::ValidDesign& design) {
   add_slab(cost, design->prices,
            {&net.material, thickness_of(design, "rivals.net.thickness_mm", net.thickness_mm), Exposure::in_sun}, 1.0,
            1.0);
-  add_item(cost, design->prices, "net frame", exactly(1.0));
+  add_item(cost, design->prices, "net frame", 1.0);
   return cost;
 }
 
 Cost cost_of_board_per_m2(const design::ValidDesign& design) {
   Cost cost;
   const design::Rivals& rivals = design->rivals;
-  const Interval board_mm = thickness_of(design, "rivals.board_thickness_mm", rivals.board.thickness_mm);
-  const Interval ballast_mm = thickness_of(design, "rivals.ballast_thickness_mm", rivals.ballast.thickness_mm);
+  const Factor board_mm = thickness_of(design, "rivals.board_thickness_mm", rivals.board.thickness_mm);
+  const Factor ballast_mm = thickness_of(design, "rivals.ballast_thickness_mm", rivals.ballast.thickness_mm);
   add_slab(cost, design->prices, {&rivals.board.material, board_mm, Exposure::sheltered}, 1.0, 1.0);
   add_slab(cost, design->prices, {&rivals.ballast.material, ballast_mm, Exposure::sheltered}, 1.0, 1.0);
   return cost;
@@ -175,7 +203,7 @@ Cost cost_of_board_per_m2(const design::ValidDesign& design) {
 std::optional<Interval> outlay_of(const Cost& cost) {
   if (!cost.unpriced.empty()) return std::nullopt;
   Interval sum;
-  for (const CostPart& part : cost.parts) sum = sum + part.cost;
+  for (const CostPart& part : cost.parts) sum = sum + cost_of(part);
   return sum;
 }
 
@@ -183,12 +211,23 @@ std::optional<Interval> replacement_per_year(const Cost& cost) {
   if (!cost.unpriced.empty()) return std::nullopt;
   Interval sum;
   for (const CostPart& part : cost.parts) {
-    if (part.life_years) sum = sum + part.cost / *part.life_years;
+    if (part.life_years) sum = sum + cost_of(part) / part.life_years->range;
   }
   return sum;
 }
 
+std::vector<PatchCost> patch_costs(const design::ValidDesign& design) {
+  std::vector<PatchCost> costs;
+  for (const design::Patch& patch : design->patches) {
+    costs.push_back({.recipe = patch.recipe,
+                     .n_modules = patch.columns * patch.rows,
+                     .per_module = cost_of_module(design, patch.recipe, patch.placed)});
+  }
+  return costs;
+}
+
 PlantedOutlay planted_outlay(const design::ValidDesign& design) {
+  const std::vector<PatchCost> patches = patch_costs(design);
   PlantedOutlay planted;
   std::optional<Interval> whole = Interval{};
   std::optional<Interval> whole_per_year = Interval{};
@@ -199,10 +238,10 @@ PlantedOutlay planted_outlay(const design::ValidDesign& design) {
     std::optional<Interval> per_year = Interval{};
     Cost usual;
     std::vector<std::string> unpriced;
-    for (const design::Patch& patch : design->patches) {
+    for (const PatchCost& patch : patches) {
       if (patch.recipe != row.recipe) continue;
-      const int n_modules = patch.columns * patch.rows;
-      const Cost cost = cost_of_module(design, row.recipe, patch.placed);
+      const int n_modules = patch.n_modules;
+      const Cost& cost = patch.per_module;
       if (row.n_modules == 0) usual = cost;
       row.n_modules += n_modules;
       unpriced.insert(unpriced.end(), cost.unpriced.begin(), cost.unpriced.end());
@@ -228,21 +267,6 @@ PlantedOutlay planted_outlay(const design::ValidDesign& design) {
   planted.outlay = figure_of(whole, sums_from, planted.unpriced);
   planted.replacement_per_year = figure_of(whole_per_year, lives_from, planted.unpriced);
   return planted;
-}
-
-RivalOutlay rival_outlay(const Cost& cost_per_m2, double area_m2) {
-  const auto scaled = [area_m2](const std::optional<Interval>& one) {
-    return one ? std::optional(area_m2 * *one) : std::nullopt;
-  };
-  return {
-      .outlay = figure_of(scaled(outlay_of(cost_per_m2)), sums_from, cost_per_m2.unpriced),
-      .replacement_per_year = figure_of(scaled(replacement_per_year(cost_per_m2)), lives_from, cost_per_m2.unpriced)};
-}
-
-results::Figure water_cost_per_year(const design::ValidDesign& design, double water_m3_per_year) {
-  const Interval cost = water_m3_per_year * interval_from(design->prices.tariff.water_per_m3);
-  return results::figure_with_range(cost.likely, cost.low, cost.high,
-                                    "low and high price of water; one year's weather only");
 }
 
 CashSaving cash_saving(const design::ValidDesign& design) {

@@ -15,12 +15,22 @@ namespace houseleek::money {
 inline constexpr design::Default cuttings_per_m2{
     "cuttings on a square metre that plants cover", 9, 16, 25, design::defaults::own, catalogue::Certainty::estimate};
 
-/// One thing that is bought: its cost on the unit in question (a module, a square metre), and its life.
-struct CostPart {
-  std::string name;  // of the material or price item
-  results::Interval cost;
-  std::optional<results::Interval> life_years;
+/// A figure that is not known exactly, by its place among what is assumed: prices[ties]. The same place is the same
+/// figure wherever it is met.
+struct Factor {
+  std::string path;
+  results::Interval range;
 };
+
+/// One thing that is bought for the unit in question (a module, a square metre): what its cost is the product of, and
+/// its life.
+struct CostPart {
+  std::string name;     // of the material or price item
+  double amount = 1.0;  // what is exact of the product
+  std::vector<Factor> factors;
+  std::optional<Factor> life_years;
+};
+[[nodiscard]] results::Interval cost_of(const CostPart& part);
 
 struct Cost {
   std::vector<CostPart> parts;
@@ -50,6 +60,18 @@ struct Cost {
 /// Sum of cost over life of the parts that have one; not there while a price is missing.
 [[nodiscard]] std::optional<results::Interval> replacement_per_year(const Cost& cost);
 
+/// Sorted, every name once.
+[[nodiscard]] std::vector<std::string> once_each(const std::vector<std::string>& names);
+
+/// The modules of one patch.
+struct PatchCost {
+  int recipe = 0;
+  int n_modules = 0;
+  Cost per_module;
+};
+/// Every patch of the design, in its order.
+[[nodiscard]] std::vector<PatchCost> patch_costs(const design::ValidDesign& design);
+
 /// Modules of one recipe as placed in the design.
 struct RecipeOutlay {
   int recipe = 0;
@@ -69,15 +91,6 @@ struct PlantedOutlay {
 
 /// Outlay and replacement of all modules that are laid.
 [[nodiscard]] PlantedOutlay planted_outlay(const design::ValidDesign& design);
-
-struct RivalOutlay {
-  results::Figure outlay;
-  results::Figure replacement_per_year;
-};
-[[nodiscard]] RivalOutlay rival_outlay(const Cost& cost_per_m2, double area_m2);
-
-/// A year's water at the tariff.
-[[nodiscard]] results::Figure water_cost_per_year(const design::ValidDesign& design, double water_m3_per_year);
 
 /// Money that comes back. A design tells of no bill for cooling or heating: with fans at most, nothing was bought that
 /// can be saved.

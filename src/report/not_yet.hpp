@@ -6,7 +6,6 @@ namespace houseleek::report {
 
 /// Paths in the JSON document of a study; [] stands for each item of a list.
 inline constexpr std::string_view not_yet_fields[] = {
-    "assumed_ranked",                  // the five assumptions that move the answer most
     "recipes[].edible",                // may one eat what grows there
     "drainage",                        // depth of water against spacers and outlets
     "load.utilisation_span_max_frac",  // bending and shear along the span

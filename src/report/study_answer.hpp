@@ -31,6 +31,9 @@ struct EngineAnswer {
   long n_hours_redone = 0;
   int largest_split = 1;
   double largest_error_k = 0.0;
+  int n_years = 1;         // of weather that were asked for
+  int n_years_failed = 0;  // of them; left out of every range
+  int n_draws = 0;         // of prices and lives
   // The worst of all runs, stacks, rooms and steps.
   double heat_residual_frac = 0.0;
   double water_residual_m = 0.0;
@@ -114,6 +117,22 @@ struct RoomFigures {
   Figure heat_to_add_kwh;
   Figure heat_to_remove_kwh;
   Figure fan_energy_kwh;
+  Figure heat_gain_summer_kwh;       // gross, through the ceilings, running free
+  std::optional<NightAnswer> night;  // bedrooms only
+};
+
+/// Planted less bare, on the same hours. Hours without a limit are those of the weather, and cancel out.
+struct RoomDifference {
+  Figure operative_max_k;
+  Figure operative_min_k;
+  Figure hours_above_limit;
+  Figure hours_above_limit_with_fan;
+  Figure hours_below_limit;
+  Figure degree_hours_above_k_h;
+  Figure heat_to_add_kwh;
+  Figure heat_to_remove_kwh;
+  Figure fan_energy_kwh;
+  Figure heat_gain_summer_kwh;
   std::optional<NightAnswer> night;  // bedrooms only
 };
 
@@ -130,6 +149,7 @@ struct RoomAnswer {
   bool is_bedroom = false;
   bool has_fan = false;
   std::array<RoomFigures, n_covers> covers;
+  RoomDifference planted_minus_bare;
 };
 
 struct WaterByRecipe {
@@ -191,6 +211,12 @@ struct MoneyAnswer {
   std::vector<std::string> without_life;
 };
 
+/// In how many of the draws something holds.
+struct DrawCount {
+  int n_draws = 0;
+  int n_all = 0;
+};
+
 /// Compared with the modules as laid out. Figures of heat stand in `rooms` and `house`.
 struct RivalAnswer {
   std::string name;    // white, net, board
@@ -199,10 +225,40 @@ struct RivalAnswer {
   Figure outlay;
   Figure replacement_per_year;
   Figure mass_soaked_kg_per_m2;
-  Figure degree_hours_less_per_outlay_k_h;  // than bare, to a unit of money spent
-  std::vector<std::string> better_in;       // fields of `house` in which it beats the modules
-  bool is_better_for_its_money = false;     // fewer degree-hours to a unit of money than the modules
+  Figure degree_hours_less_per_outlay_k_h;        // than bare, to a unit of money spent
+  std::vector<std::string> better_in;             // fields of `house` in which it beats the modules
+  bool is_better_for_its_money = false;           // takes more degree-hours away to a unit of money, in most draws
+  std::optional<DrawCount> better_for_its_money;  // absent where a price or a cover to compare with is missing
   std::string statement;
+};
+
+/// What one figure of the answer becomes with an assumption at its ends and everything else as it is.
+struct EffectFigure {
+  std::string on;                   // its path in the document
+  std::optional<double> low_gives;  // absent: the description would be refused with it
+  double likely_gives = 0.0;
+  std::optional<double> high_gives;
+};
+
+/// What hangs on an assumption.
+struct AssumedEffect {
+  std::vector<EffectFigure> figures;
+  std::string from;                   // how it was found; with figures only
+  std::string none_because;           // without figures
+  std::vector<std::string> together;  // other paths that were moved with it
+};
+
+/// An assumption that moves the answer, or several of a kind that were moved together.
+struct RankedAssumption {
+  std::vector<std::string> paths;
+  std::string name;
+  EffectFigure effect;  // on the figure by which they are ranked
+};
+
+struct RankedAnswer {
+  std::string on;  // the figure
+  std::string from;
+  std::vector<RankedAssumption> most;  // the one that moves it most first
 };
 
 /// One question of the householder with its answer in a sentence; in the order in which they are to be read.
@@ -216,6 +272,8 @@ struct StudyAnswer {
   EngineAnswer engine;
   WeatherAnswer weather;
   std::vector<design::Assumption> assumed;
+  std::vector<AssumedEffect> assumed_effects;  // one for each of `assumed`
+  RankedAnswer assumed_ranked;
   std::vector<catalogue::Caution> cautions;
   RoofAnswer roof;
   std::vector<RecipeAnswer> recipes;

@@ -1,6 +1,8 @@
 // A study's answer as the JSON document of schema/study.schema.json.
 #include "report/study_json.hpp"
 
+#include "base/contract.hpp"
+
 namespace houseleek::report {
 namespace {
 
@@ -27,6 +29,9 @@ Json json_from(const EngineAnswer& engine) {
           {"n_hours_redone", engine.n_hours_redone},
           {"largest_split", engine.largest_split},
           {"largest_error_k", engine.largest_error_k},
+          {"n_years", engine.n_years},
+          {"n_years_failed", engine.n_years_failed},
+          {"n_draws", engine.n_draws},
           {"heat_residual_frac", engine.heat_residual_frac},
           {"water_residual_m", engine.water_residual_m}};
 }
@@ -87,6 +92,27 @@ Json json_from(const StackAnswer& stack) {
           {"water_residual_m", json_from(stack.water_residual_m)}};
 }
 
+Json json_from(const NightAnswer& night) {
+  return {{"hours_above_limit", json_from(night.hours_above_limit)},
+          {"hours_above_limit_with_fan", json_from(night.hours_above_limit_with_fan)},
+          {"degree_hours_above_k_h", json_from(night.degree_hours_above_k_h)}};
+}
+
+Json json_from(const RoomDifference& difference) {
+  Json json = {{"operative_max_k", json_from(difference.operative_max_k)},
+               {"operative_min_k", json_from(difference.operative_min_k)},
+               {"hours_above_limit", json_from(difference.hours_above_limit)},
+               {"hours_above_limit_with_fan", json_from(difference.hours_above_limit_with_fan)},
+               {"hours_below_limit", json_from(difference.hours_below_limit)},
+               {"degree_hours_above_k_h", json_from(difference.degree_hours_above_k_h)},
+               {"heat_to_add_kwh", json_from(difference.heat_to_add_kwh)},
+               {"heat_to_remove_kwh", json_from(difference.heat_to_remove_kwh)},
+               {"fan_energy_kwh", json_from(difference.fan_energy_kwh)},
+               {"heat_gain_summer_kwh", json_from(difference.heat_gain_summer_kwh)}};
+  if (difference.night) json["night"] = json_from(*difference.night);
+  return json;
+}
+
 Json json_from(const RoomFigures& figures) {
   Json json = {{"operative_max_c", json_from(figures.operative_max_c)},
                {"operative_min_c", json_from(figures.operative_min_c)},
@@ -97,12 +123,9 @@ Json json_from(const RoomFigures& figures) {
                {"degree_hours_above_k_h", json_from(figures.degree_hours_above_k_h)},
                {"heat_to_add_kwh", json_from(figures.heat_to_add_kwh)},
                {"heat_to_remove_kwh", json_from(figures.heat_to_remove_kwh)},
-               {"fan_energy_kwh", json_from(figures.fan_energy_kwh)}};
-  if (figures.night) {
-    json["night"] = {{"hours_above_limit", json_from(figures.night->hours_above_limit)},
-                     {"hours_above_limit_with_fan", json_from(figures.night->hours_above_limit_with_fan)},
-                     {"degree_hours_above_k_h", json_from(figures.night->degree_hours_above_k_h)}};
-  }
+               {"fan_energy_kwh", json_from(figures.fan_energy_kwh)},
+               {"heat_gain_summer_kwh", json_from(figures.heat_gain_summer_kwh)}};
+  if (figures.night) json["night"] = json_from(*figures.night);
   return json;
 }
 
@@ -116,6 +139,7 @@ Json json_from(const RoomAnswer& room) {
           {"has_fan", room.has_fan},
           {"bare", under(CoverKind::bare)},
           {"planted", under(CoverKind::planted)},
+          {"planted_minus_bare", json_from(room.planted_minus_bare)},
           {"white", rival(CoverKind::white_same, CoverKind::white_whole)},
           {"net", rival(CoverKind::net_same, CoverKind::net_whole)},
           {"board", rival(CoverKind::board_same, CoverKind::board_whole)}};
@@ -183,6 +207,10 @@ Json json_from(const MoneyAnswer& money) {
           {"without_life", money.without_life}};
 }
 
+Json json_from(const std::optional<DrawCount>& count) {
+  return count ? Json{{"draws", count->n_draws}, {"of", count->n_all}} : Json(nullptr);
+}
+
 Json json_from(const RivalAnswer& rival) {
   return {{"name", rival.name},
           {"extent", rival.extent},
@@ -193,7 +221,45 @@ Json json_from(const RivalAnswer& rival) {
           {"degree_hours_less_per_outlay_k_h", json_from(rival.degree_hours_less_per_outlay_k_h)},
           {"better_in", rival.better_in},
           {"is_better_for_its_money", rival.is_better_for_its_money},
+          {"better_for_its_money", json_from(rival.better_for_its_money)},
           {"statement", rival.statement}};
+}
+
+Json json_from(const EffectFigure& figure) {
+  return {{"on", figure.on},
+          {"low_gives", json_from(figure.low_gives)},
+          {"likely_gives", figure.likely_gives},
+          {"high_gives", json_from(figure.high_gives)}};
+}
+
+/// What is assumed, each with what hangs on it.
+Json assumed_from(const StudyAnswer& answer) {
+  expects(answer.assumed.size() == answer.assumed_effects.size(), "an effect for every assumption");
+  Json list = json_from_assumptions(answer.assumed);
+  for (std::size_t i = 0; i < answer.assumed.size(); ++i) {
+    const AssumedEffect& effect = answer.assumed_effects[i];
+    Json figures = Json::array();
+    for (const EffectFigure& figure : effect.figures) {
+      figures.push_back(json_from(figure));
+      figures.back()["from"] = effect.from;
+    }
+    list[i]["effects"] = std::move(figures);
+    list[i]["moved_together_with"] = effect.together;
+    list[i]["no_effect_because"] = effect.figures.empty() ? Json(effect.none_because) : Json(nullptr);
+  }
+  return list;
+}
+
+Json json_from(const RankedAnswer& ranked) {
+  Json most = Json::array();
+  for (const RankedAssumption& one : ranked.most) {
+    most.push_back({{"paths", one.paths},
+                    {"name", one.name},
+                    {"low_gives", json_from(one.effect.low_gives)},
+                    {"likely_gives", one.effect.likely_gives},
+                    {"high_gives", json_from(one.effect.high_gives)}});
+  }
+  return {{"on", ranked.on}, {"from", ranked.from}, {"most", std::move(most)}};
 }
 
 Json json_from(const QuestionAnswer& answer) { return {{"question", answer.question}, {"text", answer.text}}; }
@@ -225,8 +291,8 @@ Json json_from(const StudyAnswer& answer) {
           {"money", json_from(answer.money)},
           {"planted_degree_hours_less_per_outlay_k_h", json_from(answer.planted_degree_hours_less_per_outlay_k_h)},
           {"rivals", list_from(answer.rivals)},
-          {"assumed", json_from_assumptions(answer.assumed)},
-          {"assumed_ranked", not_yet()},
+          {"assumed", assumed_from(answer)},
+          {"assumed_ranked", json_from(answer.assumed_ranked)},
           {"drainage", not_yet()},
           {"wind", not_yet()},
           {"carbon", not_yet()},

@@ -44,7 +44,12 @@ std::string text_of_questions(const StudyAnswer& answer) {
     text += is_wide ? paragraph("", 0, fmt::format("{} {}", one.question, one.text))
                     : paragraph(one.question, label_width, one.text);
   }
-  text += paragraph("", 0, "Heat and water: one year's weather only. The rest: --json; houseleek check.");
+  text += paragraph("", 0,
+                    answer.engine.n_years == 1
+                        ? std::string("Heat and water: one year's weather only. The rest: --json; houseleek check.")
+                        : fmt::format("Middle, then 10 to 90 %: of {} made years, money of {} draws. The rest: "
+                                      "--json; houseleek check.",
+                                      answer.engine.n_years - answer.engine.n_years_failed, answer.engine.n_draws));
   return text;
 }
 

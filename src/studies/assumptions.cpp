@@ -6,6 +6,17 @@
 
 namespace houseleek::studies {
 
+std::string without_indices(std::string_view path) {
+  std::string bare;
+  bool is_inside = false;
+  for (const char c : path) {
+    if (c == '[') is_inside = true;
+    if (!is_inside) bare += c;
+    if (c == ']') is_inside = false;
+  }
+  return bare;
+}
+
 std::vector<design::Assumption> all_assumptions(const design::ValidDesign& design) {
   std::vector<design::Assumption> assumed = design.assumed();
   for (const std::vector<design::Assumption>& more : {assumed_thresholds(*design), assumed_costs(design)}) {

@@ -37,18 +37,6 @@ std::string load_line(const std::optional<design::AllowableLoad>& load) {
   return line;
 }
 
-/// The path with every index left out: what rooms or recipes have in common.
-std::string without_indices(std::string_view path) {
-  std::string bare;
-  bool is_inside = false;
-  for (const char c : path) {
-    if (c == '[') is_inside = true;
-    if (!is_inside) bare += c;
-    if (c == ']') is_inside = false;
-  }
-  return bare;
-}
-
 struct AssumedGroup {
   const design::Assumption* first = nullptr;
   int n_more = 0;

@@ -94,9 +94,14 @@ RunSums sums_of_run(const RunInputs& inputs, const simulation::CoverGroup& cover
     sums.water_residual_m = std::max(sums.water_residual_m, stack.water_residual_m);
     sums.stacks.push_back(std::move(stack));
   }
+  sums.rooms.resize(year.rooms.size());
+  for (const StackSums& stack : sums.stacks) {
+    sums.rooms[static_cast<std::size_t>(stack.origin.room)].heat_gain_summer_kwh +=
+        stack.area_m2 * stack.heat_gain_summer_kwh_per_m2;
+  }
   for (std::size_t i = 0; i < year.rooms.size(); ++i) {
     const results::RoomYear& room = year.rooms[i];
-    RoomSums of_room;
+    RoomSums& of_room = sums.rooms[i];
     if (cover.group.rooms[i].is_held) {
       of_room.heat_added_kwh = kwh_per_wh * sum_of(room.heat_added_w);
       of_room.heat_removed_kwh = kwh_per_wh * sum_of(room.heat_removed_w);
@@ -104,7 +109,6 @@ RunSums sums_of_run(const RunInputs& inputs, const simulation::CoverGroup& cover
       add_comfort(inputs, inputs.design->rooms[i], room, of_room);
     }
     sums.heat_residual_frac = std::max(sums.heat_residual_frac, room.heat_residual_max_frac);
-    sums.rooms.push_back(of_room);
   }
   return sums;
 }
@@ -160,6 +164,10 @@ NamedCover cover_from(report::CoverKind kind) {
   return {Cover::bare, ""};
 }
 
+std::string name_of_run(report::CoverKind cover, bool is_held) {
+  return std::string(cover_from(cover).name) + (is_held ? ", with machines" : ", running free");
+}
+
 results::GroupYear run_named(const Job& job, const climate::ForcingSource& forcing,
                              const simulation::RunOptions& options, const Context& context) {
   try {
@@ -173,11 +181,7 @@ Jobs make_jobs(const RunInputs& inputs, CoverRuns& runs) {
   Jobs jobs;
   for (const report::CoverKind kind : report::all_covers) {
     for (const bool is_held : {false, true}) {
-      simulation::CoverOptions options;
-      options.is_held = is_held;
-      const NamedCover named = cover_from(kind);
-      add_job(jobs, std::string(named.name) + (is_held ? ", with machines" : ", running free"),
-              simulation::make_cover_group(inputs.design, inputs.layout, inputs.weather, named.cover, options), true,
+      add_job(jobs, name_of_run(kind, is_held), group_of_cover(inputs, kind, is_held), true,
               (is_held ? runs.held : runs.free)[report::index_of(kind)]);
     }
   }
@@ -211,6 +215,21 @@ double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions
     }
   }
   return sum_mm;
+}
+
+simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held) {
+  return simulation::make_cover_group(inputs.design, inputs.layout, inputs.weather, cover_from(cover).cover,
+                                      {.is_held = is_held, .has_fine_strips = inputs.has_fine_strips});
+}
+
+RunSums run_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held, const Context& context) {
+  const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
+    return climate::forcing_at(inputs.weather, hour, fraction);
+  };
+  Job job;
+  job.name = name_of_run(cover, is_held);
+  job.cover = group_of_cover(inputs, cover, is_held);
+  return sums_of_run(inputs, job.cover, run_named(job, forcing, inputs.options, context), true);
 }
 
 CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context) {

@@ -27,6 +27,7 @@ struct RoomSums {
   ComfortSums nights;
   double heat_added_kwh = 0.0;
   double heat_removed_kwh = 0.0;
+  double heat_gain_summer_kwh = 0.0;  // into the room through its ceilings
 };
 
 /// What a run leaves of a stack. Sums over the kept hours.
@@ -80,11 +81,19 @@ struct RunInputs {
   std::array<simulation::Season, 12> seasons{};
   std::vector<double> thresholds_frac;  // of the store, by recipe: below it a module wants water
   simulation::RunOptions options;
+  bool has_fine_strips = true;
   bool keeps_columns = false;  // of the runs in which rooms run free
 };
 
 /// Rain that falls in the kept hours.
 [[nodiscard]] double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions& options);
+
+/// One run of the whole house, in the caller's thread.
+/// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
+[[nodiscard]] RunSums run_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held, const Context& context);
+
+/// What run_cover steps through, to be looked at.
+[[nodiscard]] simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held);
 
 /// Runs everything. The result does not depend on the executor: each run writes a place of its own.
 /// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.

@@ -16,8 +16,6 @@ using report::CoverKind;
 using report::Figure;
 using report::RoomFigures;
 
-Figure of_one_year(double value) { return results::figure_without_range(value, std::string(report::one_year_only)); }
-
 const RoomFigures& under(const report::RoomAnswer& house, CoverKind cover) {
   return house.covers[report::index_of(cover)];
 }
@@ -27,34 +25,11 @@ double value_of(const Figure& figure) {
   return *figure.value;
 }
 
-/// Degree-hours that a cover takes away, to a unit of its outlay.
-Figure less_per_outlay(const report::RoomAnswer& house, CoverKind cover, const Figure& outlay) {
-  if (!outlay.value) return results::figure_missing(outlay.because);
-  if (*outlay.value <= 0.0) return results::figure_missing("nothing is spent");
-  const double less_k_h = value_of(under(house, CoverKind::bare).degree_hours_above_k_h) -
-                          value_of(under(house, cover).degree_hours_above_k_h);
-  return of_one_year(less_k_h / *outlay.value);
-}
-
-struct RivalPlace {
-  std::string_view name;
-  std::string_view words;
-  std::string_view extent;
-  CoverKind cover;
-};
-
-constexpr RivalPlace rival_places[] = {
-    {"white", "White paint on the same squares", "same_squares", CoverKind::white_same},
-    {"white", "White paint on the whole roof", "whole_roof", CoverKind::white_whole},
-    {"net", "A raised net over the same squares", "same_squares", CoverKind::net_same},
-    {"net", "A raised net over the whole roof", "whole_roof", CoverKind::net_whole},
-    {"board", "A ballasted board on the same squares", "same_squares", CoverKind::board_same},
-    {"board", "A ballasted board on the whole roof", "whole_roof", CoverKind::board_whole}};
-
-money::Cost cost_of(const design::ValidDesign& design, std::string_view rival) {
-  if (rival == "white") return money::cost_of_white_per_m2(design);
-  if (rival == "net") return money::cost_of_net_per_m2(design);
-  return money::cost_of_board_per_m2(design);
+/// The same figure counted the other way round.
+Figure negated(const Figure& figure) {
+  if (!figure.value) return figure;
+  if (!figure.range) return results::figure_without_range(-*figure.value, figure.because);
+  return results::figure_with_range(-*figure.value, -figure.range->high, -figure.range->low, figure.range->from);
 }
 
 Figure mass_of(const design::ValidDesign& design, std::string_view rival) {
@@ -90,24 +65,25 @@ std::string money_words(const Figure& figure, const std::string& currency) {
 
 }  // namespace
 
-report::MoneyAnswer answer_money(const design::ValidDesign& design, const report::RoomAnswer& house, double water_m3) {
+report::MoneyAnswer answer_money(const design::ValidDesign& design, const report::RoomAnswer& house,
+                                 const MoneyDraws& drawn) {
   const money::PlantedOutlay planted = money::planted_outlay(design);
   const money::CashSaving saving = money::cash_saving(design);
   report::MoneyAnswer answer;
   answer.currency = design->prices.currency;
-  answer.outlay = planted.outlay;
-  answer.replacement_per_year = planted.replacement_per_year;
-  answer.water_per_year = money::water_cost_per_year(design, water_m3);
+  answer.outlay = drawn.outlay;
+  answer.replacement_per_year = drawn.replacement_per_year;
+  answer.water_per_year = drawn.water_per_year;
   answer.cash_saving_per_year = saving.per_year;
   answer.cash_saving_statement = saving.statement;
-  const RoomFigures& bare = under(house, CoverKind::bare);
-  const RoomFigures& covered = under(house, CoverKind::planted);
-  answer.comfort_kwh_per_year = of_one_year(value_of(bare.heat_to_remove_kwh) - value_of(covered.heat_to_remove_kwh));
-  answer.heating_less_kwh_per_year = of_one_year(value_of(bare.heat_to_add_kwh) - value_of(covered.heat_to_add_kwh));
+  answer.comfort_kwh_per_year = negated(house.planted_minus_bare.heat_to_remove_kwh);
+  answer.heating_less_kwh_per_year = negated(house.planted_minus_bare.heat_to_add_kwh);
   answer.payback_why = saving.no_payback_because;
-  for (const money::RecipeOutlay& row : planted.recipes) {
+  expects(planted.recipes.size() == drawn.recipes.size(), "the recipes that are laid");
+  for (std::size_t i = 0; i < drawn.recipes.size(); ++i) {
+    const DrawnRecipe& row = drawn.recipes[i];
     answer.recipes.push_back({.name = design->recipes[static_cast<std::size_t>(row.recipe)].name,
-                              .n_modules = row.n_modules,
+                              .n_modules = planted.recipes[i].n_modules,
                               .per_module = row.per_module,
                               .outlay = row.outlay,
                               .replacement_per_year = row.replacement_per_year});
@@ -117,42 +93,36 @@ report::MoneyAnswer answer_money(const design::ValidDesign& design, const report
   return answer;
 }
 
-report::Figure planted_degree_hours_less_per_outlay(const report::RoomAnswer& house, const report::MoneyAnswer& money) {
-  return less_per_outlay(house, CoverKind::planted, money.outlay);
-}
-
-std::vector<report::RivalAnswer> answer_rivals(const design::ValidDesign& design, const plan::Layout& layout,
-                                               const report::RoomAnswer& house, const report::MoneyAnswer& money) {
-  double roof_m2 = 0.0;
-  double same_m2 = 0.0;
-  for (const plan::RoomLayout& room : layout.rooms) {
-    roof_m2 += room.area_m2;
-    same_m2 += room.covered_m2;
-  }
+std::vector<report::RivalAnswer> answer_rivals(const design::ValidDesign& design, const report::RoomAnswer& house,
+                                               const report::MoneyAnswer& money, const MoneyDraws& drawn) {
   const RoomFigures& planted = under(house, CoverKind::planted);
-  const Figure planted_less = planted_degree_hours_less_per_outlay(house, money);
   std::vector<report::RivalAnswer> answers;
-  for (const RivalPlace& place : rival_places) {
+  for (std::size_t i = 0; i < rival_places.size(); ++i) {
+    const RivalPlace& place = rival_places[i];
+    const DrawnRival& costs = drawn.rivals[i];
     const RoomFigures& figures = under(house, place.cover);
     report::RivalAnswer answer;
     answer.name = place.name;
     answer.extent = place.extent;
-    answer.area_m2 = answer.extent == "whole_roof" ? roof_m2 : same_m2;
-    const money::RivalOutlay cost = money::rival_outlay(cost_of(design, place.name), answer.area_m2);
-    answer.outlay = cost.outlay;
-    answer.replacement_per_year = cost.replacement_per_year;
+    answer.area_m2 = costs.area_m2;
+    answer.outlay = costs.outlay;
+    answer.replacement_per_year = costs.replacement_per_year;
     answer.mass_soaked_kg_per_m2 = mass_of(design, place.name);
-    answer.degree_hours_less_per_outlay_k_h = less_per_outlay(house, place.cover, cost.outlay);
+    answer.degree_hours_less_per_outlay_k_h = costs.degree_hours_less_per_outlay_k_h;
     answer.better_in = better_fields(figures, planted);
-    const std::optional<double>& less = answer.degree_hours_less_per_outlay_k_h.value;
-    answer.is_better_for_its_money = less && *less > 0.0 && planted_less.value && *less > *planted_less.value;
+    answer.better_for_its_money = costs.better_for_its_money;
+    std::string how_often;
+    if (const std::optional<report::DrawCount>& count = costs.better_for_its_money) {
+      answer.is_better_for_its_money = 2 * count->n_draws > count->n_all;
+      how_often = fmt::format(" More for its money than the modules in {} of {} draws.", count->n_draws, count->n_all);
+    }
     answer.statement = fmt::format(
         "{}: {:.0f} K h above the limit (modules {:.0f}, bare {:.0f}), {:.0f} kWh of heat to add ({:.0f}, {:.0f}), for "
-        "{} ({}).",
+        "{} ({}).{}",
         place.words, value_of(figures.degree_hours_above_k_h), value_of(planted.degree_hours_above_k_h),
         value_of(under(house, CoverKind::bare).degree_hours_above_k_h), value_of(figures.heat_to_add_kwh),
         value_of(planted.heat_to_add_kwh), value_of(under(house, CoverKind::bare).heat_to_add_kwh),
-        money_words(answer.outlay, money.currency), money_words(money.outlay, money.currency));
+        money_words(answer.outlay, money.currency), money_words(money.outlay, money.currency), how_often);
     answers.push_back(std::move(answer));
   }
   return answers;

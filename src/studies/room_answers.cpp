@@ -22,6 +22,7 @@ struct Tally {
   double heat_added_kwh = 0.0;
   double heat_removed_kwh = 0.0;
   double fan_energy_kwh = 0.0;
+  double heat_gain_summer_kwh = 0.0;
   bool has_fan = false;
   bool has_night_fan = false;
   bool has_bedroom = false;
@@ -41,6 +42,7 @@ void add_room(Tally& tally, const design::Room& room, const RoomSums& free, cons
   add(tally.all, free.all);
   tally.heat_added_kwh += held.heat_added_kwh;
   tally.heat_removed_kwh += held.heat_removed_kwh;
+  tally.heat_gain_summer_kwh += free.heat_gain_summer_kwh;
   if (room.fan) {
     tally.has_fan = true;
     tally.fan_energy_kwh += kwh_per_wh * room.fan->power_w * free.all.n_above;
@@ -65,6 +67,7 @@ RoomFigures figures_from(const Tally& tally) {
   figures.heat_to_add_kwh = of_one_year(tally.heat_added_kwh);
   figures.heat_to_remove_kwh = of_one_year(tally.heat_removed_kwh);
   figures.fan_energy_kwh = tally.has_fan ? of_one_year(tally.fan_energy_kwh) : no_fan;
+  figures.heat_gain_summer_kwh = of_one_year(tally.heat_gain_summer_kwh);
   if (tally.has_bedroom) {
     figures.night = report::NightAnswer{
         .hours_above_limit = of_one_year(tally.nights.n_above),
@@ -72,6 +75,36 @@ RoomFigures figures_from(const Tally& tally) {
         .degree_hours_above_k_h = of_one_year(tally.nights.degree_hours_above_k_h)};
   }
   return figures;
+}
+
+Figure less(const Figure& here, const Figure& there) {
+  if (!here.value) return here;
+  if (!there.value) return there;
+  return of_one_year(*here.value - *there.value);
+}
+
+report::NightAnswer less(const report::NightAnswer& here, const report::NightAnswer& there) {
+  return {.hours_above_limit = less(here.hours_above_limit, there.hours_above_limit),
+          .hours_above_limit_with_fan = less(here.hours_above_limit_with_fan, there.hours_above_limit_with_fan),
+          .degree_hours_above_k_h = less(here.degree_hours_above_k_h, there.degree_hours_above_k_h)};
+}
+
+report::RoomDifference planted_minus_bare(const report::RoomAnswer& room) {
+  const RoomFigures& here = room.covers[report::index_of(report::CoverKind::planted)];
+  const RoomFigures& there = room.covers[report::index_of(report::CoverKind::bare)];
+  report::RoomDifference difference;
+  difference.operative_max_k = less(here.operative_max_c, there.operative_max_c);
+  difference.operative_min_k = less(here.operative_min_c, there.operative_min_c);
+  difference.hours_above_limit = less(here.hours_above_limit, there.hours_above_limit);
+  difference.hours_above_limit_with_fan = less(here.hours_above_limit_with_fan, there.hours_above_limit_with_fan);
+  difference.hours_below_limit = less(here.hours_below_limit, there.hours_below_limit);
+  difference.degree_hours_above_k_h = less(here.degree_hours_above_k_h, there.degree_hours_above_k_h);
+  difference.heat_to_add_kwh = less(here.heat_to_add_kwh, there.heat_to_add_kwh);
+  difference.heat_to_remove_kwh = less(here.heat_to_remove_kwh, there.heat_to_remove_kwh);
+  difference.fan_energy_kwh = less(here.fan_energy_kwh, there.fan_energy_kwh);
+  difference.heat_gain_summer_kwh = less(here.heat_gain_summer_kwh, there.heat_gain_summer_kwh);
+  if (here.night && there.night) difference.night = less(*here.night, *there.night);
+  return difference;
 }
 
 }  // namespace
@@ -89,6 +122,7 @@ std::vector<report::RoomAnswer> answer_rooms(const design::Design& design, const
       add_room(tally, room, runs.free[cover].rooms[i], runs.held[cover].rooms[i]);
       answer.covers[cover] = figures_from(tally);
     }
+    answer.planted_minus_bare = planted_minus_bare(answer);
     answers.push_back(std::move(answer));
   }
   return answers;
@@ -106,6 +140,7 @@ report::RoomAnswer answer_house(const design::Design& design, const CoverRuns& r
     answer.is_bedroom = tally.has_bedroom;
     answer.has_fan = tally.has_fan;
   }
+  answer.planted_minus_bare = planted_minus_bare(answer);
   return answer;
 }
 

@@ -30,6 +30,16 @@ double value_of(const Figure& figure) { return figure.value.value_or(0.0); }
 
 std::string whole(double count) { return fmt::format("{:.0f}", count); }
 
+std::string tenths(double number) { return fmt::format("{:.1f}", number); }
+
+/// A figure with its unit, and its range behind a comma: 42.6 degC, 41.8 to 43.5. Without a range no comma.
+std::string ranged(const Figure& figure, std::string_view unit, std::string (*number)(double) = short_number) {
+  if (!figure.value) return "not known";
+  const std::string text = fmt::format("{}{}{}", number(*figure.value), unit.empty() ? "" : " ", unit);
+  if (!figure.range) return text;
+  return fmt::format("{}, {} to {}", text, number(figure.range->low), number(figure.range->high));
+}
+
 std::string rival_words(const report::RivalAnswer& rival) {
   const std::string what = rival.name == "white" ? "paint" : rival.name == "net" ? "a raised net" : "a board";
   return what + (rival.extent == "whole_roof" ? " on the whole roof" : " on the same squares");
@@ -64,7 +74,9 @@ std::string rivals_sentence(const StudyAnswer& answer) {
                                  : fmt::format("modules {} for {}, bare {}", short_number(planted_k_h),
                                                money_of(answer.money.outlay), short_number(bare_k_h));
   if (best != nullptr) {
-    return fmt::format("{} does more for its money: {} hot degree-hours for {}, {}", rival_words(*best),
+    const report::DrawCount count = best->better_for_its_money.value_or(report::DrawCount{});
+    return fmt::format("{} does more for its money in {} of {} draws: {} hot degree-hours for {}, {}",
+                       rival_words(*best), count.n_draws, count.n_all,
                        short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
                        money_of(best->outlay), others);
   }
@@ -132,16 +144,28 @@ std::string cooler_sentence(const StudyAnswer& answer) {
   if (room == nullptr) return "no room is described";
   const auto most_c = [&](CoverKind cover) { return short_number(value_of(under(*room, cover).operative_max_c)); };
   const auto hours = [&](CoverKind cover) { return whole(value_of(under(*room, cover).hours_above_limit)); };
-  return fmt::format("{} at its hottest {} degC (bare {}, painted {}); above the limit {} h (bare {}, painted {})",
-                     short_name(room->name, widest_name), most_c(CoverKind::planted), most_c(CoverKind::bare),
-                     most_c(CoverKind::white_same), hours(CoverKind::planted), hours(CoverKind::bare),
+  const RoomFigures& planted = under(*room, CoverKind::planted);
+  // With several years the difference has a range of its own: hot years are hot with and without modules.
+  const Figure& less_k = room->planted_minus_bare.operative_max_k;
+  const std::string against_bare = less_k.range ? fmt::format("; against bare {}", ranged(less_k, "K")) : "";
+  return fmt::format("{} at its hottest {} (bare {}, painted {}){}; above the limit {} (bare {}, painted {})",
+                     short_name(room->name, widest_name), ranged(planted.operative_max_c, "degC"),
+                     most_c(CoverKind::bare), most_c(CoverKind::white_same), against_bare,
+                     ranged(planted.hours_above_limit, "h", whole), hours(CoverKind::bare),
                      hours(CoverKind::white_same));
 }
 
 std::string warmer_sentence(const StudyAnswer& answer) {
   const auto heat = [&](CoverKind cover) { return short_number(value_of(under(answer.house, cover).heat_to_add_kwh)); };
-  return fmt::format("heat to add {} kWh (bare {}, painted {}, board {})", heat(CoverKind::planted),
-                     heat(CoverKind::bare), heat(CoverKind::white_same), heat(CoverKind::board_same));
+  return fmt::format("heat to add {} (bare {}, painted {}, board {})",
+                     ranged(under(answer.house, CoverKind::planted).heat_to_add_kwh, "kWh"), heat(CoverKind::bare),
+                     heat(CoverKind::white_same), heat(CoverKind::board_same));
+}
+
+std::string enough_words(const Figure& hours_above_limit) {
+  if (value_of(hours_above_limit) > 0.0) return "not enough";
+  if (!hours_above_limit.range) return "enough in this year";
+  return hours_above_limit.range->high > 0.0 ? "enough in half of the years" : "enough in nearly all years";
 }
 
 std::string fans_sentence(const StudyAnswer& answer) {
@@ -151,10 +175,10 @@ std::string fans_sentence(const StudyAnswer& answer) {
     return fmt::format("no fan is described; {} room-hours above the limit (bare {})",
                        whole(value_of(planted.hours_above_limit)), whole(value_of(bare.hours_above_limit)));
   }
-  const double hours = *planted.hours_above_limit_with_fan.value;
   std::string text =
-      fmt::format("{}: {} room-hours too warm with them (bare {})", hours > 0.0 ? "not enough" : "enough in this year",
-                  whole(hours), whole(value_of(bare.hours_above_limit_with_fan)));
+      fmt::format("{}: {} too warm with them (bare {})", enough_words(planted.hours_above_limit_with_fan),
+                  ranged(planted.hours_above_limit_with_fan, "room-hours", whole),
+                  whole(value_of(bare.hours_above_limit_with_fan)));
   if (planted.night) {
     const bool has_fan = planted.night->hours_above_limit_with_fan.value.has_value();
     const auto nights = [&](const RoomFigures& figures) {
@@ -173,38 +197,56 @@ std::string water_sentence(const StudyAnswer& answer) {
   const report::WaterAnswer& water = answer.water;
   if (!water.retained_frac.value) return water.retained_frac.because;
   std::string text =
-      fmt::format("{:.0f} % of {:.0f} mm rain and of watering kept; {} l a module", 100.0 * *water.retained_frac.value,
-                  value_of(water.rain_mm), short_figure(Figure{water.watering_l_per_module.value, {}, ""}));
+      fmt::format("{:.0f} % of {:.0f} mm rain and of watering kept; {}", 100.0 * *water.retained_frac.value,
+                  value_of(water.rain_mm), ranged(water.watering_l_per_module, "l a module"));
   std::optional<std::size_t> shortest;
   for (std::size_t month = 0; month < 12; ++month) {
     const std::optional<double>& days = water.can_wait_days_by_month[month].value;
     if (days && (!shortest || *days < *water.can_wait_days_by_month[*shortest].value)) shortest = month;
   }
   if (!shortest) return text + "; how long they can wait is not known";
-  return text + fmt::format("; full, they can wait {:.1f} days in {}", *water.can_wait_days_by_month[*shortest].value,
-                            month_names[*shortest]);
+  const std::string unit = fmt::format("days in {}", month_names[*shortest]);
+  return text + "; full, they can wait " + ranged(water.can_wait_days_by_month[*shortest], unit, tenths);
 }
 
 std::string money_sentence(const StudyAnswer& answer) {
   const report::MoneyAnswer& money = answer.money;
   if (!money.outlay.value) return money.outlay.because;
-  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it {} kWh less heat to remove",
+  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it {} less heat to remove",
                      short_figure(money.outlay), money.currency, short_figure(money.replacement_per_year),
-                     short_number(value_of(money.water_per_year)), short_number(value_of(money.comfort_kwh_per_year)));
+                     short_number(value_of(money.water_per_year)), ranged(money.comfort_kwh_per_year, "kWh"));
+}
+
+/// The assumptions that move most what the modules take away; the first with what it makes of it.
+std::string unsure_sentence(const StudyAnswer& answer) {
+  const std::vector<report::RankedAssumption>& most = answer.assumed_ranked.most;
+  const report::EffectFigure& first = most.front().effect;
+  // Planted less bare is below zero where heat is taken away.
+  const auto less = [](double difference_k_h) { return short_number(-difference_k_h); };
+  std::string text = fmt::format(
+      "most hangs on {}: {} to {} hot degree-hours less than bare", short_name(most.front().name, widest_person),
+      less(first.low_gives.value_or(first.likely_gives)), less(first.high_gives.value_or(first.likely_gives)));
+  std::vector<std::string> others;
+  for (std::size_t i = 1; i < most.size(); ++i) others.push_back(short_name(most[i].name, widest_person));
+  return others.empty() ? text : text + "; then " + report::joined(others);
 }
 
 }  // namespace
 
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
-  return {{"Rivals?", rivals_sentence(answer)},
-          {"1 Carry it?", load_sentence(answer)},
-          {"2 Made of?", recipe_sentence(answer, design)},
-          {"3 Cooler?", cooler_sentence(answer)},
-          {"  Warmer?", warmer_sentence(answer)},
-          {"4 Fans?", fans_sentence(answer)},
-          {"6 Water?", water_sentence(answer)},
-          {"8 Cost?", money_sentence(answer)},
-          {std::string(unanswered_questions), std::string(not_computed_yet)}};
+  std::vector<report::QuestionAnswer> answers = {
+      {"Rivals?", rivals_sentence(answer)},
+      {"1 Carry it?", load_sentence(answer)},
+      {"2 Made of?", recipe_sentence(answer, design)},
+      {"3 Cooler?", cooler_sentence(answer)},
+      {"  Warmer?", warmer_sentence(answer)},
+      {"4 Fans?", fans_sentence(answer)},
+      {"6 Water?", water_sentence(answer)},
+      {"8 Cost?", money_sentence(answer)},
+  };
+  if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
+  answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});
+  return answers;
 }
 
 }  // namespace houseleek::studies

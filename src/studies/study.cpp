@@ -1,25 +1,30 @@
 // The main job: bare, planted and the plain rivals through a year, and what follows for rooms, water, weight and money.
 #include "studies/study.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
+#include "base/contract.hpp"
 #include "checks/cautions.hpp"
 #include "geometry/outline.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/cover_runs.hpp"
+#include "studies/draws.hpp"
+#include "studies/ensemble.hpp"
 #include "studies/load_answer.hpp"
 #include "studies/money_answers.hpp"
+#include "studies/one_at_a_time.hpp"
+#include "studies/ranges.hpp"
 #include "studies/recipe_answers.hpp"
-#include "studies/room_answers.hpp"
 #include "studies/sentences.hpp"
-#include "studies/stack_answers.hpp"
 #include "studies/water_answers.hpp"
 #include "studies/weather.hpp"
 
 namespace houseleek::studies {
 namespace {
 
-report::WeatherAnswer answer_weather(const design::Design& design, const RunInputs& inputs) {
+report::WeatherAnswer answer_weather(const design::Design& design, const RunInputs& inputs, const YearAnswer& years) {
   report::WeatherAnswer answer;
   answer.source = weather_source(design);
   answer.notes = inputs.weather.notes;
@@ -28,16 +33,8 @@ report::WeatherAnswer answer_weather(const design::Design& design, const RunInpu
     if (season == simulation::Season::summer) answer.summer_months.push_back(month + 1);
     if (season == simulation::Season::winter) answer.winter_months.push_back(month + 1);
   }
-  double max_c = -1e9;
-  double min_c = 1e9;
-  for (int i = 0; i <= inputs.options.n_hours; ++i) {
-    const int mark = (inputs.options.first_hour + i) % inputs.weather.n_hours();
-    const double air_c = inputs.weather.air_temperature_c[static_cast<std::size_t>(mark)];
-    max_c = std::max(max_c, air_c);
-    min_c = std::min(min_c, air_c);
-  }
-  answer.air_max_c = results::figure_without_range(max_c, std::string(report::one_year_only));
-  answer.air_min_c = results::figure_without_range(min_c, std::string(report::one_year_only));
+  answer.air_max_c = years.air_max_c;
+  answer.air_min_c = years.air_min_c;
   return answer;
 }
 
@@ -54,31 +51,39 @@ report::RoofAnswer answer_roof(const design::ValidDesign& design) {
   return answer;
 }
 
-void add_run(report::EngineAnswer& engine, const RunSums& run) {
-  ++engine.n_runs;
-  engine.n_stacks += static_cast<int>(run.stacks.size());
-  engine.n_slices += run.tally.n_slices;
-  engine.n_steps += run.tally.n_steps;
-  engine.n_newton_iterations += run.tally.n_newton_iterations;
-  engine.n_hours_redone += run.tally.n_hours_redone;
-  engine.largest_split = std::max(engine.largest_split, run.tally.largest_split);
-  engine.largest_error_k = std::max(engine.largest_error_k, run.tally.largest_error_k);
-  engine.heat_residual_frac = std::max(engine.heat_residual_frac, run.heat_residual_frac);
-  engine.water_residual_m = std::max(engine.water_residual_m, run.water_residual_m);
-}
-
-report::EngineAnswer answer_engine(const design::Design& design, const StudyOptions& options, const CoverRuns& runs) {
-  report::EngineAnswer engine;
+report::EngineAnswer answer_engine(const design::Design& design, const StudyOptions& options,
+                                   const report::EngineAnswer& counts, std::size_t n_failed) {
+  report::EngineAnswer engine = counts;
   engine.version = options.engine_version;
   engine.seed = design.climate.seed;
   engine.input_hash = options.input_hash;
   engine.first_hour = options.run.first_hour;
   engine.n_hours = options.run.n_hours;
   engine.spin_up_hours = options.run.spin_up_hours;
-  for (const RunSums& run : runs.free) add_run(engine, run);
-  for (const RunSums& run : runs.held) add_run(engine, run);
-  for (const RecipeRun& run : runs.recipes) add_run(engine, run.sums);
+  engine.n_years = options.n_years;
+  engine.n_years_failed = static_cast<int>(n_failed);
+  engine.n_draws = options.n_draws;
   return engine;
+}
+
+/// A part of the work, for whoever waits: from one share of the whole to another.
+Context part_of(const Context& whole, double from_frac, double to_frac) {
+  Context part;
+  part.is_cancelled = whole.is_cancelled;
+  if (!whole.on_progress) return part;
+  part.on_progress = [&whole, from_frac, to_frac](double done_frac) {
+    // Shares that are added up may come to a little more than one.
+    whole.on_progress(from_frac + (to_frac - from_frac) * std::min(done_frac, 1.0));
+  };
+  return part;
+}
+
+/// How long the parts take, in runs of one cover for a year: all covers and recipes take about this many.
+constexpr double runs_in_a_year = 10.0;
+
+std::string years_words(int n_years, std::size_t n_failed) {
+  const std::string failed = n_failed == 0 ? "" : fmt::format(" ({} failed)", n_failed);
+  return fmt::format("{} years of weather made from the normals{}", n_years, failed);
 }
 
 }  // namespace
@@ -86,6 +91,8 @@ report::EngineAnswer answer_engine(const design::Design& design, const StudyOpti
 report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Catalogue& catalogue,
                           const climate::WeatherYear& weather, const StudyOptions& options, const Executor& executor,
                           const Context& context) {
+  expects(options.n_years >= 1 && options.n_draws >= 1, "a year and a draw");
+  expects(options.n_years == 1 || design->climate.normals.has_value(), "normals to make more years from");
   const plan::Layout layout = plan::make_layout(design);
   const LimitsByDay limits = adaptive_limits_by_day(weather);
   const RunInputs inputs{.design = design,
@@ -96,27 +103,53 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                          .thresholds_frac = thresholds_frac(*design),
                          .options = options.run,
                          .keeps_columns = options.keeps_columns};
-  const CoverRuns runs = run_covers(inputs, executor, context);
-  const RunSums& planted = runs.free[report::index_of(report::CoverKind::planted)];
+  const std::vector<design::Assumption> assumed = all_assumptions(design);
+  const bool has_trials = options.description != nullptr;
+  const design::RawDesign no_description;
+  const OneAtATimeInputs trial_inputs{.description = has_trials ? *options.description : no_description,
+                                      .catalogue = catalogue,
+                                      .year = inputs,
+                                      .assumed = assumed};
+  const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
+  const double years_runs = runs_in_a_year * options.n_years;
+  const double all_runs = years_runs + trials.n_runs();
+  const double first_frac = runs_in_a_year / all_runs;
+  const double years_frac = years_runs / all_runs;
+
+  const CoverRuns runs = run_covers(inputs, executor, part_of(context, 0.0, first_frac));
+  std::vector<YearAnswer> years = {answer_year(inputs, runs)};
+  const Ensemble more = run_years({.main_year = inputs,
+                                   .first_draw = 1,
+                                   .n_draws = options.n_years - 1,
+                                   .weather = [&design](int draw) { return make_weather(design, std::nullopt, draw); }},
+                                  executor, part_of(context, first_frac, years_frac));
+  expect_few_failures(more.failures, options.n_years);
+  years.insert(years.end(), more.years.begin(), more.years.end());
+  const YearAnswer answers = across_years(years, years_words(options.n_years, more.failures.size()));
+  const MoneyDraws drawn = draw_money({.design = design, .layout = layout, .years = years, .n_draws = options.n_draws});
+
   report::StudyAnswer answer;
   answer.design_name = design->name;
-  answer.engine = answer_engine(*design, options, runs);
-  answer.weather = answer_weather(*design, inputs);
-  answer.assumed = all_assumptions(design);
+  answer.engine = answer_engine(*design, options, answers.engine, more.failures.size());
+  answer.weather = answer_weather(*design, inputs, answers);
+  answer.assumed = assumed;
+  const EffectsAnswer effects =
+      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, years_frac, 1.0))
+                 : effects_not_tried(assumed.size());
+  answer.assumed_effects = effects.effects;
+  answer.assumed_ranked = effects.ranked;
+  add_counts(answer.engine, effects.engine);
   answer.cautions = checks::find_cautions(design, catalogue);
   answer.roof = answer_roof(design);
   answer.recipes = answer_recipes(design);
-  answer.stacks = answer_stacks(*design, layout, runs);
-  answer.rooms = answer_rooms(*design, runs);
-  answer.house = answer_house(*design, runs);
-  answer.water = answer_water({.design = *design,
-                               .planted = planted,
-                               .rain_mm = rain_mm(weather, options.run),
-                               .thresholds_frac = inputs.thresholds_frac});
+  answer.stacks = answers.stacks;
+  answer.rooms = answers.rooms;
+  answer.house = answers.house;
+  answer.water = answers.water;
   answer.load = answer_load(design);
-  answer.money = answer_money(design, answer.house, watering_m3(planted));
-  answer.planted_degree_hours_less_per_outlay_k_h = planted_degree_hours_less_per_outlay(answer.house, answer.money);
-  answer.rivals = answer_rivals(design, layout, answer.house, answer.money);
+  answer.money = answer_money(design, answer.house, drawn);
+  answer.planted_degree_hours_less_per_outlay_k_h = drawn.degree_hours_less_per_outlay_k_h;
+  answer.rivals = answer_rivals(design, answer.house, answer.money, drawn);
   answer.answers = answer_questions(*design, answer);
   if (options.keeps_columns) answer.columns = make_year_columns(inputs, runs);
   return answer;

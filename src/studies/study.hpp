@@ -12,17 +12,29 @@
 
 namespace houseleek::studies {
 
+/// Years behind a range of weather unless somebody asks for another number.
+inline constexpr int usual_years = 20;
+/// A count out of so many is good to some per cent.
+inline constexpr int usual_draws = 200;
+
 struct StudyOptions {
   std::string engine_version;
   std::string input_hash;  // of the texts behind design, catalogue and weather
   // A shorter span than the year is for tests; the answer says which hours were kept.
   simulation::RunOptions run;
   bool keeps_columns = false;  // the hours behind the charts of a report
+  // Of weather. More than one needs normals to make them from; the first is the year that is handed in.
+  int n_years = 1;
+  int n_draws = usual_draws;  // of prices and lives
+  // The text behind the design. With it every assumption is tried at both ends, one at a time.
+  const design::RawDesign* description = nullptr;
 };
 
-/// Answers a design.
+/// Answers a design. With several years every figure of heat and water is the median of the years, with their tenth and
+/// ninetieth part as its range (docs/equations/ranges.md).
 /// Shape:    pure but for progress; the same answer for every executor.
-/// Errors:   throws Cancelled, simulation::NumericalFailure and ContractViolation; never a part of an answer.
+/// Errors:   throws Cancelled, simulation::NumericalFailure (also where more than a hundredth of the years failed) and
+///           ContractViolation; never a part of an answer.
 [[nodiscard]] report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Catalogue& catalogue,
                                         const climate::WeatherYear& weather, const StudyOptions& options,
                                         const Executor& executor, const Context& context);

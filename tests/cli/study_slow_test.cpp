@@ -36,7 +36,8 @@ TEST(StudyOfTheTerraceHouse, ItsReportIsTheAnswerOfTheSameRun) {
   const TemporaryFolder folder;
   const std::string page = folder.path() + "/report.html";
   const ProgramRun run =
-      run_program({"study", "examples/01-terrace-house/roof.toml", "--json", "--report", page}, HOUSELEEK_SOURCE_DIR);
+      run_program({"study", "examples/01-terrace-house/roof.toml", "--json", "--report", page, "--years", "1"},
+                  HOUSELEEK_SOURCE_DIR);
   ASSERT_EQ(run.exit_code, 0) << run.err;
   EXPECT_EQ(run.err, "The report: " + page + "\n");
   EXPECT_FALSE(std::filesystem::exists(page + ".part"));

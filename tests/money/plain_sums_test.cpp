@@ -115,22 +115,15 @@ price_per_m2 = 1
 
 TEST(PlainSums, RivalsByTheSquareMetre) {
   const design::ValidDesign design = valid_design(small_design_text());
-  const RivalOutlay white = rival_outlay(cost_of_white_per_m2(design), 10.0);
-  EXPECT_NEAR(*white.outlay.value, 45.0, rounding);
-  EXPECT_NEAR(*white.replacement_per_year.value, 7.5, rounding);
-  EXPECT_NEAR(white.replacement_per_year.range->high, 10.0 * 8.0 / 3.0, rounding);
+  const Cost white = cost_of_white_per_m2(design);
+  EXPECT_NEAR(outlay_of(white)->likely, 4.5, rounding);
+  EXPECT_NEAR(replacement_per_year(white)->likely, 0.75, rounding);
+  EXPECT_NEAR(replacement_per_year(white)->high, 8.0 / 3.0, rounding);
   // Cloth 1.5 for 1.5 years in the sun, frame 6 for 12.
-  EXPECT_NEAR(*rival_outlay(cost_of_net_per_m2(design), 10.0).outlay.value, 75.0, rounding);
-  EXPECT_NEAR(*rival_outlay(cost_of_net_per_m2(design), 10.0).replacement_per_year.value, 15.0, rounding);
+  EXPECT_NEAR(outlay_of(cost_of_net_per_m2(design))->likely, 7.5, rounding);
+  EXPECT_NEAR(replacement_per_year(cost_of_net_per_m2(design))->likely, 1.5, rounding);
   // XPS 0.08 m3 at 190, gravel 0.05 m3 at 50.
-  EXPECT_NEAR(*rival_outlay(cost_of_board_per_m2(design), 1.0).outlay.value, 15.2 + 2.5, rounding);
-}
-
-TEST(PlainSums, WaterAtTheTariff) {
-  const results::Figure cost = water_cost_per_year(valid_design(small_design_text()), 4.0);
-  EXPECT_NEAR(*cost.value, 10.0, rounding);
-  EXPECT_NEAR(cost.range->low, 6.0, rounding);
-  EXPECT_NEAR(cost.range->high, 16.0, rounding);
+  EXPECT_NEAR(outlay_of(cost_of_board_per_m2(design))->likely, 15.2 + 2.5, rounding);
 }
 
 TEST(PlainSums, CashSavedIsZeroAndSaysSo) {
