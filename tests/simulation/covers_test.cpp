@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "climate/facade.hpp"
 #include "physics/build_up.hpp"
@@ -303,7 +304,9 @@ TEST(Covers, SidewaysExchangeNeverForcesShorterSteps) {
     mesh.deck = make_mesh(stack.deck, 1);
     meshes.push_back(mesh);
   }
-  const double z = make_sideways(made.group, meshes).largest_z(600.0);
+  std::vector<std::size_t> order(meshes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const double z = make_sideways(made.group, meshes, order).largest_z(600.0);
   EXPECT_LE(z, 2.0 + 1e-9);
   EXPECT_GT(z, 1.0);
 }
