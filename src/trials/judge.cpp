@@ -18,7 +18,7 @@ namespace houseleek::trials {
 namespace {
 
 constexpr double power_wanted_frac = 0.8;
-constexpr double most_days = 3650.0;
+constexpr std::size_t most_days = 3650;
 constexpr std::size_t most_modules = 200;
 
 std::vector<std::string> sides_of(const std::vector<ModuleDays>& modules) {
@@ -140,14 +140,14 @@ class RecipeModel {
     for (std::size_t i = 0; i < sides_.size(); ++i) {
       for (std::size_t j = 0; j < sides_.size(); ++j) {
         if (i == j) continue;
-        std::vector<double> weights(sides_.size(), 0.0);
+        std::vector<double> weights(data_.fixed.size(), 0.0);
         weights[i] = 1.0;
         weights[j] = -1.0;
         data_.contrasts.push_back(std::move(weights));
         pairs_.emplace_back(sides_[i], sides_[j]);
       }
     }
-    if (spread_within_sides() <= 0.0) return;
+    if (!has_scatter()) return;
     fit_ = stats::fit_mixed_model(data_, confidence_frac);
   }
 
@@ -166,36 +166,63 @@ class RecipeModel {
 
   /// Variance of one module's value about its side (and block).
   [[nodiscard]] double module_variance() const { return fit_ ? fit_->variances.back() : 0.0; }
-  [[nodiscard]] bool has_blocks() const { return !data_.random_groups.empty(); }
+  [[nodiscard]] bool has_blocks() const { return has_blocks_; }
 
  private:
+  /// Blocks that hold every side equally often are fixed: nothing of the difference lies between them, and the interval
+  /// is exact. Others are random, so that what lies between them is not lost.
   void add_blocks(std::string ModuleDays::*which) {
     std::map<std::string, int> labels;
+    std::map<std::pair<std::string, std::string>, int> counts;  // by block and side
     std::vector<int> own;
     for (const ModuleDays& module : used_) {
       const std::string& block = module.*which;
       if (block.empty()) return;
       own.push_back(labels.try_emplace(block, static_cast<int>(labels.size())).first->second);
+      ++counts[{block, module.side}];
     }
     // A block of one module, or one block for all, tells nothing apart from the module or from the side.
-    if (labels.size() > 1 && labels.size() < used_.size()) data_.random_groups.push_back(std::move(own));
+    if (labels.size() < 2 || labels.size() == used_.size()) return;
+    has_blocks_ = true;
+    const bool is_complete =
+        counts.size() == labels.size() * sides_.size() &&
+        std::all_of(counts.begin(), counts.end(), [&](const auto& c) { return c.second == counts.begin()->second; });
+    if (!is_complete) {
+      if (data_.random_groups.empty() || data_.random_groups.front() != own) data_.random_groups.push_back(own);
+      return;
+    }
+    const std::size_t n_before = data_.fixed.size();
+    for (int label = 1; label < static_cast<int>(labels.size()); ++label) {
+      std::vector<double> column;
+      for (const int in : own) column.push_back(in == label ? 1.0 : 0.0);
+      data_.fixed.push_back(std::move(column));
+    }
+    // Second blocks that only repeat the first, or leave no scatter to judge by, are none.
+    const Eigen::MatrixXd x = fixed_columns();
+    if (x.cols() >= x.rows() || x.colPivHouseholderQr().rank() < x.cols()) data_.fixed.resize(n_before);
   }
 
-  [[nodiscard]] double spread_within_sides() const {
-    double spread = 0.0;
-    for (std::size_t s = 0; s < sides_.size(); ++s) {
-      std::vector<double> own;
-      for (std::size_t i = 0; i < used_.size(); ++i) {
-        if (data_.fixed[s][i] > 0.0) own.push_back(data_.values[i]);
-      }
-      if (varies(own)) spread += 1.0;
+  [[nodiscard]] Eigen::MatrixXd fixed_columns() const {
+    Eigen::MatrixXd x(static_cast<Eigen::Index>(used_.size()), static_cast<Eigen::Index>(data_.fixed.size()));
+    for (Eigen::Index j = 0; j < x.cols(); ++j) {
+      const std::vector<double>& column = data_.fixed[static_cast<std::size_t>(j)];
+      x.col(j) = Eigen::Map<const Eigen::VectorXd>(column.data(), x.rows());
     }
-    return spread;
+    return x;
+  }
+
+  /// Whether modules scatter about their sides (and blocks) at all; readings in coarse steps may not.
+  [[nodiscard]] bool has_scatter() const {
+    const Eigen::MatrixXd x = fixed_columns();
+    const Eigen::VectorXd y = Eigen::Map<const Eigen::VectorXd>(data_.values.data(), x.rows());
+    const Eigen::VectorXd rest = y - x * x.colPivHouseholderQr().solve(y);
+    return rest.norm() > 1e-9 * y.norm();
   }
 
   std::vector<std::string> sides_;
   std::vector<ModuleDays> used_;
   stats::MixedData data_;
+  bool has_blocks_ = false;
   std::vector<std::pair<std::string, std::string>> pairs_;
   std::optional<stats::MixedFit> fit_;
 };
@@ -224,27 +251,33 @@ double day_variance_of(const std::vector<ModuleDays>& modules) {
   return sum / n * n / (n - 1.0);
 }
 
-std::optional<std::size_t> days_needed(double standard_error, std::size_t n_days, double difference,
-                                       double confidence_frac) {
-  const double freedom = stats::n_long_run_cosines;
-  for (double days = static_cast<double>(n_days); days <= most_days; days = std::ceil(days * 1.02) + 1.0) {
-    const double error = standard_error * std::sqrt(static_cast<double>(n_days) / days);
-    if (stats::power_of_t({difference, error, freedom, confidence_frac}) >= power_wanted_frac) {
-      return static_cast<std::size_t>(days);
+/// The least number from `least` to `most` that tells, where more tell better; nothing where not even `most` does.
+template <class Tells>
+std::optional<std::size_t> least_that_tells(std::size_t least, std::size_t most, const Tells& tells) {
+  if (!tells(most)) return std::nullopt;
+  while (least < most) {
+    const std::size_t middle = least + (most - least) / 2;
+    if (tells(middle)) {
+      most = middle;
+    } else {
+      least = middle + 1;
     }
   }
-  return std::nullopt;
+  return most;
+}
+
+bool tells(double difference, double squared_error, double freedom, double confidence_frac) {
+  if (squared_error <= 0.0) return true;
+  return stats::power_of_t({difference, std::sqrt(squared_error), freedom, confidence_frac}) >= power_wanted_frac;
 }
 
 std::optional<std::size_t> modules_needed(double module_variance, bool has_blocks, double difference,
                                           double confidence_frac) {
-  for (std::size_t n = least_modules_for_recipe; n <= most_modules; ++n) {
+  return least_that_tells(least_modules_for_recipe, most_modules, [&](std::size_t n) {
     const auto each = static_cast<double>(n);
     const double freedom = has_blocks ? each - 1.0 : 2.0 * (each - 1.0);
-    const double error = std::sqrt(2.0 * module_variance / each);
-    if (stats::power_of_t({difference, error, freedom, confidence_frac}) >= power_wanted_frac) return n;
-  }
-  return std::nullopt;
+    return tells(difference, 2.0 * module_variance / each, freedom, confidence_frac);
+  });
 }
 
 struct Pair {
@@ -291,27 +324,22 @@ MoreNeeded more_needed(const std::vector<ModuleDays>& modules, const RecipeModel
   more.difference = options.wanted_difference > 0.0 ? options.wanted_difference : std::fabs(pair.raw->value);
   if (more.difference == 0.0) return more;
   const double confidence = c.interval_confidence_frac;
-  if (c.scope == Scope::these_modules) {
-    more.days = days_needed(pair.raw->standard_error, c.n_days, more.difference, confidence);
-    return more;
-  }
-  more.modules = modules_needed(model.module_variance(), model.has_blocks(), more.difference, confidence);
-  // Days help only against the part of the scatter that days make.
-  std::vector<ModuleDays> both = of_side(modules, c.side);
-  const std::vector<ModuleDays> other = of_side(modules, c.against);
-  both.insert(both.end(), other.begin(), other.end());
-  const double day_part = day_variance_of(both) / static_cast<double>(std::max<std::size_t>(1, c.n_days));
-  const double module_part = std::max(0.0, model.module_variance() - day_part);
   const double squared = pair.raw->standard_error * pair.raw->standard_error;
-  const double share_of_modules = model.module_variance() > 0.0 ? module_part / model.module_variance() : 1.0;
-  for (double days = static_cast<double>(c.n_days); days <= most_days; days = std::ceil(days * 1.02) + 1.0) {
-    const double left = share_of_modules + (1.0 - share_of_modules) * static_cast<double>(c.n_days) / days;
-    if (stats::power_of_t({more.difference, std::sqrt(squared * left), pair.raw->degrees_of_freedom, confidence}) >=
-        power_wanted_frac) {
-      more.days = static_cast<std::size_t>(days);
-      break;
-    }
+  const std::size_t n_days = c.scope == Scope::recipe ? c.n_days + c.n_days_partial : c.n_days;
+  double share_of_modules = 0.0;  // of the squared error: what no number of days takes away
+  if (c.scope == Scope::recipe) {
+    more.modules = modules_needed(model.module_variance(), model.has_blocks(), more.difference, confidence);
+    std::vector<ModuleDays> both = of_side(modules, c.side);
+    const std::vector<ModuleDays> other = of_side(modules, c.against);
+    both.insert(both.end(), other.begin(), other.end());
+    const double day_part = day_variance_of(both) / static_cast<double>(n_days);
+    share_of_modules = std::max(0.0, 1.0 - day_part / model.module_variance());
   }
+  more.days = least_that_tells(n_days, most_days, [&](std::size_t days) {
+    const double left = static_cast<double>(n_days) / static_cast<double>(days);
+    return tells(more.difference, squared * (share_of_modules + (1.0 - share_of_modules) * left),
+                 pair.raw->degrees_of_freedom, confidence);
+  });
   return more;
 }
 

@@ -69,8 +69,8 @@ struct TrialVerdict {
 
 /// Judges every wanted pair of sides and steps through them by Holm.
 /// Equation: these modules: long-run mean of the daily difference of side means, t(3). Recipe: module values of the
-///           additive fit y = module + day; REML with sides fixed, modules the rest, blocks random; Kenward and Roger's
-///           error and degrees of freedom
+///           additive fit y = module + day; REML with sides and complete blocks fixed, modules the rest, other blocks
+///           random; Kenward and Roger's error and degrees of freedom
 /// Symbols:  scope recipe where both sides have three modules or more; the model holds all sides that have
 /// Shape:    one series a module, any days; sides in the order they first appear.
 /// Units:    of the measure.

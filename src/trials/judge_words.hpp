@@ -13,7 +13,7 @@ inline constexpr std::string_view few_days_note =
     "With fewer than 60 days a 95 % interval of days holds the truth somewhat less often than it says: at 14 days in "
     "92 "
     "to 95 of 100 trials while neighbouring days correlate by up to 0.5, in 87 where by 0.7; at 28 days in 94 to 95, "
-    "and in 92.";
+    "and in 92. Below 14 days it holds it less often still.";
 
 [[nodiscard]] std::string sentence_of(const SideComparison& comparison, const JudgeOptions& options);
 

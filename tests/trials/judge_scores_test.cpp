@@ -1,6 +1,7 @@
 // Verdicts on grades and on plants alive: exact shares, few modules, blocks.
 #include "trials/judge_scores.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "base/contract.hpp"
@@ -13,10 +14,10 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 std::vector<ModuleScore> grades(const std::vector<double>& a, const std::vector<double>& b, bool is_in_pairs = false) {
   std::vector<ModuleScore> modules;
   for (std::size_t i = 0; i < a.size(); ++i) {
-    modules.push_back({"a" + std::to_string(i), "wool", is_in_pairs ? std::to_string(i) : "", a[i]});
+    modules.push_back({fmt::format("a{}", i), "wool", is_in_pairs ? std::to_string(i) : "", a[i]});
   }
   for (std::size_t i = 0; i < b.size(); ++i) {
-    modules.push_back({"b" + std::to_string(i), "jute", is_in_pairs ? std::to_string(i) : "", b[i]});
+    modules.push_back({fmt::format("b{}", i), "jute", is_in_pairs ? std::to_string(i) : "", b[i]});
   }
   return modules;
 }
@@ -54,8 +55,8 @@ TEST(JudgeScores, ThreeAgainstThreeCannotBeTold) {
 TEST(JudgeScores, PlantsOfAModuleShareItsFate) {
   // All the difference is one dead module: plants as repeats would see a clear difference, modules do not.
   std::vector<ModuleCount> modules;
-  for (int i = 0; i < 4; ++i) modules.push_back({"a" + std::to_string(i), "a", "", 10, 10});
-  for (int i = 0; i < 4; ++i) modules.push_back({"b" + std::to_string(i), "b", "", i == 0 ? 0U : 10U, 10});
+  for (int i = 0; i < 4; ++i) modules.push_back({fmt::format("a{}", i), "a", "", 10, 10});
+  for (int i = 0; i < 4; ++i) modules.push_back({fmt::format("b{}", i), "b", "", i == 0 ? 0U : 10U, 10});
   const auto verdict = judge_survival(modules, survival());
   EXPECT_EQ(verdict[0].outcome, Outcome::not_told_apart);
   EXPECT_NEAR(verdict[0].adjusted_share, 1.0, 1e-12);
@@ -76,7 +77,7 @@ TEST(JudgeScores, OneModuleASideCountsItsPlants) {
 
 TEST(JudgeScores, SeveralSidesStepByHolm) {
   auto modules = grades({5, 5, 4, 5}, {1, 2, 1, 1});
-  for (int i = 0; i < 4; ++i) modules.push_back({"c" + std::to_string(i), "straw", "", 1.0 + i % 2});
+  for (int i = 0; i < 4; ++i) modules.push_back({fmt::format("c{}", i), "straw", "", 1.0 + i % 2});
   const auto verdict = judge_scores(modules, {});
   ASSERT_EQ(verdict.size(), 3U);
   // 2 of 70 arrangements are the clearest there are: not below 0.05 / 3.

@@ -1,6 +1,7 @@
 // Each kind of bad logger is flagged with its time; good ones are not.
 #include "trials/logger_checks.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -17,7 +18,7 @@ using logbook::n_seconds_in_day;
 std::vector<LoggerColumn> four_good(int n_days) {
   std::vector<LoggerColumn> columns;
   for (int i = 0; i < 4; ++i) {
-    LoggerColumn column = invented::wave("logger " + std::to_string(i + 1), 100, n_days, 25.0 + 0.3 * i, 6.0, 15.0);
+    LoggerColumn column = invented::wave(fmt::format("logger {}", i + 1), 100, n_days, 25.0 + 0.3 * i, 6.0, 15.0);
     const RandomVariable noise = random_variable(7, column.name);
     for (std::size_t k = 0; k < column.value_c.size(); ++k) {
       column.value_c[k] += 0.1 * stats::random_normal(noise, {0, 0, static_cast<std::uint32_t>(k)});

@@ -1,6 +1,7 @@
 // Plans of trials: sizes, lots that stay the same under a seed, squares that balance, sentences that say what to do.
 #include "trials/plan.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -18,7 +19,7 @@ TrialWish wish_of(std::size_t n_sides, int rows, int columns) {
   for (std::size_t i = 0; i < n_sides; ++i) wish.sides.push_back({std::string(1, static_cast<char>('A' + i)), ""});
   for (int r = 0; r < rows; ++r) {
     for (int c = 0; c < columns; ++c)
-      wish.squares.push_back({"r" + std::to_string(r) + "c" + std::to_string(c), r, c, ""});
+      wish.squares.push_back({fmt::format("r{}", r) + fmt::format("c{}", c), r, c, ""});
   }
   return wish;
 }
