@@ -18,8 +18,7 @@ TrialWish wish_of(std::size_t n_sides, int rows, int columns) {
   TrialWish wish;
   for (std::size_t i = 0; i < n_sides; ++i) wish.sides.push_back({std::string(1, static_cast<char>('A' + i)), ""});
   for (int r = 0; r < rows; ++r) {
-    for (int c = 0; c < columns; ++c)
-      wish.squares.push_back({fmt::format("r{}", r) + fmt::format("c{}", c), r, c, ""});
+    for (int c = 0; c < columns; ++c) wish.squares.push_back({fmt::format("r{}", r) + fmt::format("c{}", c), r, c, ""});
   }
   return wish;
 }
