@@ -25,6 +25,7 @@ namespace houseleek::design {
 
 struct Design {
   std::string name;
+  bool is_invented = false;  // an example: its owner says that no such house is there
   Site site;
   Climate climate;
   Roof roof;

@@ -18,9 +18,9 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",       "room",
-                                          "partition", "recipe",    "patch", "prices",   "tariff",     "rivals",
-                                          "material",  "container", "wind",  "drainage", "design_rain"};
+constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",        "room",
+                                          "partition", "recipe",    "patch", "prices",   "tariff",      "rivals",
+                                          "material",  "container", "wind",  "drainage", "design_rain", "invented"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -123,6 +123,7 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   check_keys(reader.fields, root, root_keys);
   Design design;
   design.name = read_text(reader.fields, root, "name").value_or("");
+  design.is_invented = read_flag(reader.fields, root, "invented").value_or(false);
   read_own_materials(reader, root);
   design.site = read_site(reader, root);
   design.climate = read_climate(reader, root);

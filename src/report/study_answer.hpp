@@ -269,6 +269,7 @@ struct QuestionAnswer {
 
 struct StudyAnswer {
   std::string design_name;
+  bool is_invented = false;  // as the design says of itself
   EngineAnswer engine;
   WeatherAnswer weather;
   std::vector<design::Assumption> assumed;

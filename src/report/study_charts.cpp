@@ -171,6 +171,7 @@ Html temperature_chart(const ChartSource& source, Column column, const std::stri
   figure.caption = fmt::format(
       "Closed covers over {}, the largest room, running free; ends of hours. The two panels have scales of their own.",
       columns.stacks.front().room);
+  figure.caption += year_words(source);
   figure.legend = line_legend(columns);
   figure.panels = {temperature_panel(source, column, warm, id + "-warm", "Warmest"),
                    temperature_panel(source, column, cold, id + "-cold", "Coldest")};
@@ -212,6 +213,12 @@ Html map_panel(const YearColumns& columns, const std::vector<double>& difference
 
 }  // namespace
 
+std::string year_words(const ChartSource& source) {
+  const int n_years = source.document.at("engine").at("n_years").get<int>();
+  return n_years == 1 ? ""
+                      : fmt::format(" Hours of the first of {} years; figures in tables are medians of all.", n_years);
+}
+
 Html membrane_chart(const ChartSource& source) {
   return temperature_chart(source, &ClosedColumns::membrane_c, "chart-membrane", "Membrane");
 }
@@ -234,6 +241,7 @@ Html ceiling_map(const ChartSource& source) {
   figure.title =
       fmt::format("The ceiling of {} with the modules as laid out: {}.", largest->name, difference_words(difference));
   figure.caption = "Planted minus bare, mean over the room's ceiling, ends of hours. Hatched: warmer than bare.";
+  figure.caption += year_words(source);
   figure.legend = legend_from(classes, "K");
   figure.panels = {map_panel(columns, difference, classes, "map-ceiling", fmt::format("Ceiling of {}", largest->name))};
   figure.table = month_table(columns.first_hour, difference);
@@ -256,6 +264,7 @@ Html room_maps(const ChartSource& source) {
   figure.id = "chart-rooms-year";
   figure.title = fmt::format("Rooms through the year with the modules as laid out: {}.", difference_words(all));
   figure.caption = "Operative temperature, planted minus bare, means of hours. Hatched: warmer than bare.";
+  figure.caption += year_words(source);
   if (n_shown < rooms.size()) figure.caption += fmt::format(" The first {} of {} rooms.", n_shown, rooms.size());
   figure.legend = legend_from(classes, "K");
   for (std::size_t room = 0; room < n_shown; ++room) {

@@ -13,6 +13,9 @@ struct ChartSource {
   const YearColumns& columns;
 };
 
+/// Which year the hours are of, for captions: figures are medians where there are more.
+[[nodiscard]] std::string year_words(const ChartSource& source);
+
 /// Membrane, then ceiling, on the days with the warmest and the coldest air.
 [[nodiscard]] Html membrane_chart(const ChartSource& source);
 [[nodiscard]] Html ceiling_chart(const ChartSource& source);

@@ -117,11 +117,14 @@ Html hours_by_month(const ChartSource& source) {
     }
     body += element("tr", {}, row);
   }
-  const Html table = element(
-      "table", {{"class", "heat"}},
-      element("caption", {}, html_from("Room-hours above the limit by month, all rooms added up; deeper is more")) +
-          element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
-  return element("div", {{"class", "scroll"}, {"tabindex", "0"}, {"id", "hours-by-month"}}, table);
+  const Html table =
+      element("table", {{"class", "heat"}},
+              element("caption", {},
+                      html_from("Room-hours above the limit by month, all rooms added up; a stronger tint is more")) +
+                  element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
+  const std::string year = year_words(source);
+  return element("div", {{"class", "scroll"}, {"tabindex", "0"}, {"id", "hours-by-month"}}, table) +
+         (year.empty() ? Html() : element("ul", {{"class", "notes"}}, element_of("li", year.substr(1))));
 }
 
 Html weights_chart(const ChartSource& source) {
@@ -227,9 +230,11 @@ Html water_chart(const ChartSource& source) {
   figure.title = lowest.empty() ? "Watering and rain through the year."
                                 : fmt::format("Driest day of the store: {}.", joined(lowest));
   figure.caption =
-      "Means of days over all modules of a recipe; 0 % is wilting, 100 % a drained, full module; the store can be "
-      "beyond both. "
-      "Dark bars: watering; pale bars: rain.";
+      std::string(
+          "Means of days over all modules of a recipe; 0 % is wilting, 100 % a drained, full module; the store can be "
+          "beyond both. "
+          "Strong bars: watering; faint bars: rain.") +
+      year_words(source);
   return html_from(figure);
 }
 

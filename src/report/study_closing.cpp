@@ -28,6 +28,39 @@ Html number_cell(const Json& document, const std::string& pointer) {
   return element("td", {{"class", "n"}}, number_at(document, pointer));
 }
 
+/// house.planted_minus_bare.degree_hours_above_k_h in words: its last two names.
+std::string words_of_path(const std::string& path) {
+  const std::size_t last = path.rfind('.');
+  const std::size_t before = last == std::string::npos ? last : path.rfind('.', last - 1);
+  std::string words = path.substr(before == std::string::npos ? 0 : before + 1);
+  for (char& c : words) {
+    if (c == '_' || c == '.') c = ' ';
+  }
+  return words;
+}
+
+/// What a figure becomes at one end of an assumption; a dash where the description would be refused with it.
+Html end_of(const Json& document, const std::string& pointer) {
+  return document.at(Json::json_pointer(pointer)).is_null() ? html_from("\u2013") : number_at(document, pointer);
+}
+
+/// The one figure by which assumptions are ranked, at both ends of an assumption; else why nothing is known.
+Html effect_cell(const Json& document, std::size_t index) {
+  const Json& one = document.at("assumed")[index];
+  const Json& effects = one.at("effects");
+  const Json& ranked_on = document.at("assumed_ranked").at("on");
+  for (std::size_t i = 0; i < effects.size(); ++i) {
+    if (effects[i].at("on") != ranked_on) continue;
+    const std::string place = fmt::format("/assumed/{}/effects/{}", index, i);
+    return element(
+        "td", {{"class", "n"}},
+        end_of(document, place + "/low_gives") + html_from(" to ") + end_of(document, place + "/high_gives"));
+  }
+  const Json& why = one.at("no_effect_because");
+  return element("td", {{"class", "source"}},
+                 html_from(why.is_null() ? std::string("\u2013") : why.get<std::string>()));
+}
+
 Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
   const Json& one = document.at("assumed")[index];
   const std::string place = fmt::format("/assumed/{}", index);
@@ -43,11 +76,37 @@ Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
              number_cell(document, place + "/high");
   }
   cells += element_of("td", with_blanks(text_at(one, "certainty")));
-  if (has_effects) {
-    const bool is_known = one.contains("effect") && !one.at("effect").is_null();
-    cells += element("td", {}, is_known ? part_at(document, place + "/effect", "") : html_from("\u2013"));
-  }
+  if (has_effects) cells += effect_cell(document, index);
   return element("tr", {}, cells + element("td", {{"class", "source"}}, html_from(text_at(one, "source"))));
+}
+
+/// The assumptions that move the answer most, the first one first.
+Html ranked_table(const Json& document) {
+  const Json& ranked = document.at("assumed_ranked");
+  const Json& most = ranked.at("most");
+  if (most.empty()) {
+    return element("p", {{"class", "not-yet"}},
+                   html_from("Which of these move the answer most was not tried: " + text_at(ranked, "from") + "."));
+  }
+  Html body;
+  for (std::size_t i = 0; i < most.size(); ++i) {
+    const std::string place = fmt::format("/assumed_ranked/most/{}", i);
+    Html row = element("th", {{"scope", "row"}}, name_from(text_at(most[i], "name")));
+    for (const std::string_view end : {"/low_gives", "/likely_gives", "/high_gives"}) {
+      row += element("td", {{"class", "n"}}, end_of(document, place + std::string(end)));
+    }
+    body += element("tr", {}, row);
+  }
+  Html head = element("th", {{"scope", "col"}}, html_from("assumption"));
+  for (const std::string_view words : {"at its low end", "as likely", "at its high end"}) {
+    head += element("th", {{"scope", "col"}}, html_from(words));
+  }
+  const std::string caption = "What moves the answer most: " + words_of_path(text_at(ranked, "on"));
+  const Html table = element("table", {},
+                             element("caption", {}, html_from(caption)) +
+                                 element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
+  return element("div", {{"class", "scroll"}, {"tabindex", "0"}}, table) +
+         element("ul", {{"class", "notes"}}, element_of("li", text_at(ranked, "from")));
 }
 
 Html months_from(const Json& months) {
@@ -66,12 +125,14 @@ Html definition(std::string_view term, const Html& words) { return element_of("d
 Html assumptions_section(const Json& document) {
   const Json& assumed = document.at("assumed");
   bool has_effects = false;
-  for (const Json& one : assumed) has_effects = has_effects || (one.contains("effect") && !one.at("effect").is_null());
+  for (const Json& one : assumed) has_effects = has_effects || !one.at("effects").empty();
   Html head;
   for (const std::string_view words : {"assumed", "low", "likely", "high", "certainty"}) {
     head += element("th", {{"scope", "col"}}, html_from(words));
   }
-  if (has_effects) head += element("th", {{"scope", "col"}}, html_from("effect"));
+  if (has_effects)
+    head += element("th", {{"scope", "col"}},
+                    html_from("effect on " + words_of_path(text_at(document.at("assumed_ranked"), "on"))));
   head += element("th", {{"scope", "col"}}, html_from("source"));
   Html body;
   std::string group;
@@ -89,7 +150,7 @@ Html assumptions_section(const Json& document) {
       "p",
       "Everything below was not said in the description, or comes from the catalogue. A better figure of your own, "
       "written into the description, takes its place.");
-  content += part_at(document, "/assumed_ranked", "Which of these move the answer most");
+  content += ranked_table(document);
   const Html table = element("table", {{"class", "assumed"}},
                              element("caption", {}, html_from("Assumptions with range, certainty and source")) +
                                  element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
@@ -129,6 +190,9 @@ Html engine_section(const Json& document) {
   list += definition("Hours kept", number("n_hours") + html_from(" from hour ") + number("first_hour") +
                                        html_from(" of the year, after ") + number("spin_up_hours") +
                                        html_from(" to settle"));
+  list += definition("Years of weather", number("n_years") + html_from(", ") + number("n_years_failed") +
+                                             html_from(" of them left out because they failed"));
+  list += definition("Draws of prices and lives", number("n_draws"));
   list += definition("Runs", number("n_runs") + html_from(" of ") + number("n_stacks") + html_from(" stacks with ") +
                                  number("n_slices") + html_from(" slices"));
   list += definition("Steps", number("n_steps") + html_from(", ") + number("n_newton_iterations") +

@@ -57,6 +57,7 @@ constexpr KeyFigure key_figures[] = {
     {1, "Soaked, the heaviest square", "/load/soaked_max_kn_per_m2", "kN/m\u00B2"},
     {2, "Bare deck, U-value", "/roof/bare/u_value_w_per_m2_k", "W/m\u00B2K"},
     {3, "Hottest room under the modules", "/house/planted/operative_max_c", "\u00B0C"},
+    {3, "Planted minus bare, at the hottest", "/house/planted_minus_bare/operative_max_k", "K"},
     {3, "Hottest room bare", "/house/bare/operative_max_c", "\u00B0C"},
     {4, "Room-hours too warm with fans", "/house/planted/hours_above_limit_with_fan", "h"},
     {6, "Watering", "/water/watering_l_per_module", "litres a module and year"},
@@ -132,7 +133,7 @@ Html invented_mark(const Json& document) {
   const auto n_invented = std::count_if(document.at("assumed").begin(), document.at("assumed").end(),
                                         [](const Json& one) { return one.at("certainty") == "invented"; });
   std::string words;
-  if (document.value("is_invented", false))
+  if (document.at("is_invented").get<bool>())
     words = "Invented example: no such house, town, weather, engineer or prices.";
   if (n_invented > 0) {
     words += fmt::format("{}{} of the {} assumed figures are invented, prices above all: see the list.",

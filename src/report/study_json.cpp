@@ -277,6 +277,7 @@ Json json_from(const StudyAnswer& answer) {
   return {{"answer", "study"},
           {"is_valid", true},
           {"design", answer.design_name},
+          {"is_invented", answer.is_invented},
           {"engine", json_from(answer.engine)},
           {"answers", list_from(answer.answers)},
           {"cautions", json_from_cautions(answer.cautions)},

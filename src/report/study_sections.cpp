@@ -143,9 +143,33 @@ Html stacks_table(const Json& document) {
   return table_of_matrix(document, matrix);
 }
 
+/// What the modules change, on the same hours: a figure of its own, because medians cannot be subtracted.
+Html difference_table(const Json& document) {
+  Matrix matrix;
+  matrix.caption = html_from("Planted minus bare");
+  for (const std::string_view words : {"room", "hottest, K", "coldest, K", "hours above", "with fans",
+                                       "degree-hours above, K h", "heat to add, kWh", "heat to remove, kWh"}) {
+    matrix.heads.push_back(html_from(words));
+  }
+  const Json& rooms = document.at("rooms");
+  for (std::size_t room = 0; room <= rooms.size(); ++room) {
+    const bool is_room = room < rooms.size();
+    const std::string place = is_room ? fmt::format("/rooms/{}", room) : std::string("/house");
+    MatrixRow row{is_room ? name_from(text_at(rooms[room], "name")) : html_from("all rooms"), {}};
+    for (const std::string_view field :
+         {"operative_max_k", "operative_min_k", "hours_above_limit", "hours_above_limit_with_fan",
+          "degree_hours_above_k_h", "heat_to_add_kwh", "heat_to_remove_kwh"}) {
+      row.cells.push_back({fmt::format("{}/planted_minus_bare/{}", place, field)});
+    }
+    matrix.rows.push_back(std::move(row));
+  }
+  return table_of_matrix(document, matrix);
+}
+
 Html rooms_answer(const ChartSource& source) {
   const Json& document = source.document;
-  Html content = room_table(document, "Highest operative temperature, \u00B0C", {"operative_max_c"}, {"highest"});
+  Html content = difference_table(document);
+  content += room_table(document, "Highest operative temperature, \u00B0C", {"operative_max_c"}, {"highest"});
   content += room_table(document, "Lowest operative temperature, \u00B0C", {"operative_min_c"}, {"lowest"});
   content += membrane_chart(source) + ceiling_chart(source) + stacks_table(document);
   content += ceiling_map(source) + room_maps(source);

@@ -130,6 +130,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
 
   report::StudyAnswer answer;
   answer.design_name = design->name;
+  answer.is_invented = design->is_invented;
   answer.engine = answer_engine(*design, options, answers.engine, more.failures.size());
   answer.weather = answer_weather(*design, inputs, answers);
   answer.assumed = assumed;

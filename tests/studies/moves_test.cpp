@@ -147,6 +147,7 @@ price_per_m3 = 1
       {"dear water",
        {{"[rivals]", "[tariff]\nwater_per_m3 = 9\n[rivals]"},
         {"when_store_below_frac = 0.6", "when_store_below_frac = 0.95"}}},
+      {"said to be invented", {{"name = \"Small house\"\n", "name = \"Small house\"\ninvented = true\n"}}},
       {"no fan", {{"fan = { air_speed_m_per_s = 0.9, power_w = 45 }\n", ""}}},
       {"stronger fan motor", {{"power_w = 45", "power_w = 60"}}},
       {"no bedroom", {{"is_bedroom = true", "is_bedroom = false"}}},
@@ -183,6 +184,7 @@ struct Row {
 };
 
 constexpr Row rows[] = {
+    {"is_invented", "said to be invented", Way::up},
     {"engine.seed", "another seed", Way::up},
     {"engine.first_hour", "a day later", Way::up},
     {"engine.n_hours", "a day more", Way::up},

@@ -156,17 +156,33 @@ TEST(ReportPage, WhatLaterWorkFillsInIsShown) {
                                 {{{"rain_mm_per_h", 60.0},
                                   {"max_depth_mm", {{"value", 12.5}, {"low", 9.0}, {"high", 20.0}, {"from", "x"}}},
                                   {"statement", "a sentence"}}}}};
-  page.document["assumed"][0]["effect"] = {{"value", 1.5}, {"low", -0.5}, {"high", 2.5}, {"from", "one at a time"}};
+  const Json effect = {{"on", page.document["assumed_ranked"]["on"]},
+                       {"low_gives", nullptr},
+                       {"likely_gives", -20.0},
+                       {"high_gives", -31.5},
+                       {"from", "one at a time"}};
+  page.document["assumed"][0]["effects"] = {effect};
+  page.document["assumed_ranked"]["most"] = {
+      {{"paths", {"a"}}, {"name", "wind"}, {"low_gives", nullptr}, {"likely_gives", -20.0}, {"high_gives", -31.5}}};
   page.document["house"]["planted"]["operative_max_c"] = {
       {"value", 31.0}, {"low", 30.0}, {"high", 33.0}, {"from", "twenty years of weather"}};
   page.text = report::page_of_study(page.document, *answer.columns, {.date = "today"});
   EXPECT_EQ(problems_of(page), "");
-  for (const char* pointer : {"/drainage/cases/0/rain_mm_per_h", "/drainage/cases/0/max_depth_mm/low",
-                              "/assumed/0/effect/value", "/house/planted/operative_max_c/high"}) {
+  for (const char* pointer :
+       {"/drainage/cases/0/rain_mm_per_h", "/drainage/cases/0/max_depth_mm/low", "/assumed/0/effects/0/high_gives",
+        "/assumed_ranked/most/0/likely_gives", "/house/planted/operative_max_c/high"}) {
     EXPECT_NE(page.text.find(fmt::format("data-at=\"{}\"", pointer)), std::string::npos) << pointer;
   }
   EXPECT_NE(page.text.find("twenty years of weather"), std::string::npos);
   EXPECT_NE(page.text.find("a sentence"), std::string::npos);
+}
+
+TEST(ReportPage, AnInventedDesignIsMarked) {
+  constexpr std::string_view mark = "Invented example";
+  EXPECT_EQ(page_of(study_with_columns(small_design_text())).text.find(mark), std::string::npos);
+  const std::string invented =
+      edited(small_design_text(), {{"name = \"Small house\"\n", "name = \"Small house\"\ninvented = true\n"}});
+  EXPECT_NE(page_of(study_with_columns(invented)).text.find(mark), std::string::npos);
 }
 
 TEST(ReportPage, CashAndComfortAreTwoFigures) {
