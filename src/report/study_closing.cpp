@@ -28,15 +28,28 @@ Html number_cell(const Json& document, const std::string& pointer) {
   return element("td", {{"class", "n"}}, number_at(document, pointer));
 }
 
-/// house.planted_minus_bare.degree_hours_above_k_h in words: its last two names.
+/// house.planted_minus_bare.degree_hours_above_k_h in words: its last two names, the unit as it is printed.
 std::string words_of_path(const std::string& path) {
-  const std::size_t last = path.rfind('.');
-  const std::size_t before = last == std::string::npos ? last : path.rfind('.', last - 1);
-  std::string words = path.substr(before == std::string::npos ? 0 : before + 1);
+  struct Unit {
+    std::string_view suffix;
+    std::string_view words;
+  };
+  constexpr Unit units[] = {{"_k_h", ", K h"}, {"_kwh", ", kWh"}, {"_c", ", \u00B0C"}, {"_k", ", K"}};
+  std::string_view rest = path;
+  std::string_view unit_words;
+  for (const Unit& unit : units) {
+    if (!rest.ends_with(unit.suffix)) continue;
+    unit_words = unit.words;
+    rest.remove_suffix(unit.suffix.size());
+    break;
+  }
+  const std::size_t last = rest.rfind('.');
+  const std::size_t before = last == std::string_view::npos ? last : rest.rfind('.', last - 1);
+  std::string words(rest.substr(before == std::string_view::npos ? 0 : before + 1));
   for (char& c : words) {
     if (c == '_' || c == '.') c = ' ';
   }
-  return words;
+  return words.append(unit_words);
 }
 
 /// What a figure becomes at one end of an assumption; a dash where the description would be refused with it.
@@ -66,7 +79,7 @@ Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
   const std::string place = fmt::format("/assumed/{}", index);
   const std::string unit = text_at(one, "unit");
   Html words = name_from(text_at(one, "name"));
-  if (!unit.empty()) words += html_from(", " + unit);
+  if (!unit.empty()) words += html_from(fmt::format(", {}", unit == "degC" ? "\u00B0C" : unit));
   Html cells = element("th", {{"scope", "row"}}, words);
   if (one.at("low") == one.at("likely") && one.at("high") == one.at("likely")) {
     cells += element("td", {{"class", "n"}}, html_from("\u2013")) + number_cell(document, place + "/likely") +
