@@ -252,7 +252,7 @@ TEST(CatalogueRows, ValuesOfPublishedTables) {
   const char* const table_22 = "[allen1998] Table 22 (text seen)";
   const char* const table_23 = "[allen1998] Table 23 (text seen)";
   const char* const table_12 = "[allen1998] Table 12 (text seen)";
-  const char* const detail = "DETAIL, Daemmstoffe, ISBN 978-3-920034-18-8, table of conductivities (text seen)";
+  const char* const detail = "[detail_insulation] table of conductivities (text seen)";
   const Row rows[] = {
       {"CAT-01", "strawberry, share of water taken without harm", table_22, 0.20,
        plant("strawberry").easy_water_frac->likely},
@@ -271,9 +271,9 @@ TEST(CatalogueRows, ValuesOfPublishedTables) {
       {"CAT-13", "asphalt, resistance to vapour",
        "[iso10456] as quoted by the Swiss register of building materials, asphalt (text seen)", 50000,
        material("asphalt").vapour_resistance_factor_dry->likely},
-      {"CAT-14", "flax mat, kg CO2 a kg", "Scientific Reports 14 (2024), article 63442, Table 2 (text seen)", 1.70,
+      {"CAT-14", "flax mat, kg CO2 a kg", "[scirep2024] Table 2 (text seen)", 1.70,
        material("flax mat").carbon_kg_per_kg->likely},
-      {"CAT-15", "worm compost, pores", "Acta Horticulturae 779 (2008), vermicompost 2-3.36 mm (text seen)", 0.677,
+      {"CAT-15", "worm compost, pores", "[anicua2008] vermicompost 2-3.36 mm (text seen)", 0.677,
        material("worm compost").porosity_frac->likely},
   };
   for (const Row& row : rows) {

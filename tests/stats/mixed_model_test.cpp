@@ -56,7 +56,7 @@ TEST(MixedModel, PlatesCrossedWithSamples) {
                                        0.95);
   check_reference({.id = "MIX-01",
                    .what = "penicillin assay: standard deviation between plates, mm",
-                   .source = "public listing of lme4's output, bookdown.org (text seen)",
+                   .source = "[lme4_listing] (text seen)",
                    .expected = 0.8467,
                    .got = std::sqrt(fit.variances[0]),
                    .tolerance = 5e-5,
@@ -64,7 +64,7 @@ TEST(MixedModel, PlatesCrossedWithSamples) {
                    .function = "stats::fit_mixed_model"});
   check_reference({.id = "MIX-02",
                    .what = "penicillin assay: standard deviation between samples, mm",
-                   .source = "public listing of lme4's output, bookdown.org (text seen)",
+                   .source = "[lme4_listing] (text seen)",
                    .expected = 1.9316,
                    .got = std::sqrt(fit.variances[1]),
                    .tolerance = 5e-5,
@@ -72,7 +72,7 @@ TEST(MixedModel, PlatesCrossedWithSamples) {
                    .function = "stats::fit_mixed_model"});
   check_reference({.id = "MIX-03",
                    .what = "penicillin assay: REML criterion",
-                   .source = "public listing of lme4's output, bookdown.org (text seen)",
+                   .source = "[lme4_listing] (text seen)",
                    .expected = 330.8606,
                    .got = -2.0 * fit.restricted_log_likelihood,
                    .tolerance = 5e-5,

@@ -133,7 +133,7 @@ TEST(PermutationTest, CountsEveryArrangement) {
   const SideScores three{{5, 5, 4, 1, 2, 1}, {true, true, true, false, false, false}, {}};
   check_reference({.id = "PRM-03",
                    .what = "least two-sided share that three modules against three can reach",
-                   .source = "2 of 20 arrangements (counted)",
+                   .source = "2 of 20 arrangements, by definition",
                    .expected = 0.1,
                    .got = permutation_test(three, 1).least_share,
                    .tolerance = 1e-12,
