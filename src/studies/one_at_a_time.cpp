@@ -5,15 +5,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <atomic>
-#include <memory>
+#include <numeric>
 #include <utility>
 
-#include "base/contract.hpp"
+#include "climate/calendar.hpp"
+#include "climate/summary.hpp"
 #include "studies/assumptions.hpp"
-#include "studies/ensemble.hpp"
 #include "studies/one_at_a_time_group.hpp"
+#include "studies/one_at_a_time_runs.hpp"
 #include "studies/one_at_a_time_vary.hpp"
+#include "studies/ranges.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -65,18 +66,6 @@ std::vector<TriedKind> kinds_of(std::span<const design::Assumption> assumed) {
   return kinds;
 }
 
-/// The year's inputs with another design; `layout` is that design's.
-RunInputs inputs_with(const RunInputs& year, const design::ValidDesign& design, const plan::Layout& layout) {
-  return {.design = design,
-          .layout = layout,
-          .weather = year.weather,
-          .limits = year.limits,
-          .seasons = year.seasons,
-          .thresholds_frac = year.thresholds_frac,
-          .options = year.options,
-          .has_fine_strips = false};
-}
-
 struct BaseGroups {
   simulation::Group bare;
   simulation::Group planted;
@@ -108,91 +97,6 @@ Trial plan_trial(const OneAtATimeInputs& inputs, const TriedKind& kind, double d
   return trial;
 }
 
-/// What a run leaves for the effects.
-struct RunFigures {
-  double degree_hours_above_k_h = 0.0;
-  double heat_gain_summer_kwh = 0.0;
-};
-
-RunFigures figures_of(const RunSums& run) {
-  RunFigures figures;
-  for (const RoomSums& room : run.rooms) {
-    figures.degree_hours_above_k_h += room.all.degree_hours_above_k_h;
-    figures.heat_gain_summer_kwh += room.heat_gain_summer_kwh;
-  }
-  return figures;
-}
-
-/// One run to do.
-struct TrialRun {
-  const design::ValidDesign* design = nullptr;
-  CoverKind cover = CoverKind::bare;
-  RunFigures figures;
-  report::EngineAnswer counts;
-  std::string failure;
-  std::atomic<double> done_frac = 0.0;
-};
-
-void run(const RunInputs& year, TrialRun& one, const Context& context) {
-  const plan::Layout layout = plan::make_layout(*one.design);
-  try {
-    const RunSums sums = run_cover(inputs_with(year, *one.design, layout), one.cover, false, context);
-    one.figures = figures_of(sums);
-    one.counts = counts_of(sums);
-  } catch (const simulation::NumericalFailure& failure) {
-    one.failure = failure.what();
-  }
-}
-
-using TrialRuns = std::vector<std::unique_ptr<TrialRun>>;
-
-TrialRun* add_run(TrialRuns& runs, const design::ValidDesign& design, CoverKind cover) {
-  runs.push_back(std::make_unique<TrialRun>());
-  runs.back()->design = &design;
-  runs.back()->cover = cover;
-  return runs.back().get();
-}
-
-void execute(const TrialRuns& runs, const RunInputs& year, const Executor& executor, const Context& context) {
-  const std::function<void()> watch = [&] {
-    if (!context.on_progress) return;
-    double done = 0.0;
-    for (const auto& one : runs) done += one->done_frac.load(std::memory_order_relaxed);
-    context.on_progress(done / static_cast<double>(runs.size()));
-  };
-  std::vector<Task> tasks;
-  for (const auto& owned : runs) {
-    TrialRun* one = owned.get();
-    tasks.emplace_back([one, &year, &context](const std::function<void()>& task_watch) {
-      Context of_run;
-      of_run.is_cancelled = context.is_cancelled;
-      of_run.on_progress = [one, &task_watch](double done_frac) {
-        one->done_frac.store(done_frac, std::memory_order_relaxed);
-        if (task_watch) task_watch();
-      };
-      run(year, *one, of_run);
-      one->done_frac.store(1.0, std::memory_order_relaxed);
-      if (task_watch) task_watch();
-    });
-  }
-  executor(tasks, watch);
-}
-
-/// The runs of one end: those of the figures as they are where nothing else is read.
-struct EndRuns {
-  const TrialRun* bare = nullptr;
-  const TrialRun* planted = nullptr;
-  std::string missing;  // why there are no figures
-};
-
-EndRuns add_end(TrialRuns& runs, const Trial& trial, const EndRuns& base) {
-  EndRuns end = base;
-  if (!trial.refused.empty()) end.missing = "the description would be refused: " + trial.refused;
-  if (trial.moves_bare) end.bare = add_run(runs, *trial.design, CoverKind::bare);
-  if (trial.moves_planted) end.planted = add_run(runs, *trial.design, CoverKind::planted);
-  return end;
-}
-
 /// What the figures are taken from; planted and bare, or the one less the other.
 struct EffectOn {
   std::string_view path;
@@ -209,34 +113,29 @@ constexpr EffectOn effects_on[] = {
     {"house.bare.heat_gain_summer_kwh", &RunFigures::heat_gain_summer_kwh, 0.0, 1.0},
     {"house.planted.heat_gain_summer_kwh", &RunFigures::heat_gain_summer_kwh, 1.0, 0.0}};
 
-double value_of(const EffectOn& on, const EndRuns& end) {
-  return on.of_planted * (end.planted->figures.*on.figure) + on.of_bare * (end.bare->figures.*on.figure);
+double value_of(const EffectOn& on, const EndFigures& end) {
+  return on.of_planted * (end.planted.*on.figure) + on.of_bare * (end.bare.*on.figure);
 }
 
-std::string failure_of(const EndRuns& end) {
-  if (!end.missing.empty()) return end.missing;
-  for (const TrialRun* one : {end.bare, end.planted}) {
-    if (!one->failure.empty()) return "the solver failed: " + one->failure;
-  }
-  return "";
-}
-
-report::AssumedEffect effect_of(const EndRuns& base, const EndRuns& low, const EndRuns& high) {
-  report::AssumedEffect effect;
-  effect.from =
-      fmt::format("{}, rooms running free, one strip of 0.15 m on each side of an edge", report::one_year_only);
-  const std::string no_low = failure_of(low);
-  const std::string no_high = failure_of(high);
-  if (!no_low.empty()) effect.from += "; without its low end: " + no_low;
-  if (!no_high.empty()) effect.from += "; without its high end: " + no_high;
+std::vector<report::EffectFigure> figures_on(const EndFigures& as_it_is, const KindFigures& kind) {
+  std::vector<report::EffectFigure> figures;
   for (const EffectOn& on : effects_on) {
     report::EffectFigure figure;
     figure.on = on.path;
-    figure.likely_gives = value_of(on, base);
-    if (no_low.empty()) figure.low_gives = value_of(on, low);
-    if (no_high.empty()) figure.high_gives = value_of(on, high);
-    effect.figures.push_back(std::move(figure));
+    figure.likely_gives = value_of(on, as_it_is);
+    if (kind.low.missing.empty()) figure.low_gives = value_of(on, kind.low);
+    if (kind.high.missing.empty()) figure.high_gives = value_of(on, kind.high);
+    figures.push_back(std::move(figure));
   }
+  return figures;
+}
+
+report::AssumedEffect effect_of(const EndFigures& as_it_is, const KindFigures& kind, const std::string& span_words) {
+  report::AssumedEffect effect;
+  effect.from = fmt::format("{}, rooms running free, one strip of 0.15 m on each side of an edge", span_words);
+  if (!kind.low.missing.empty()) effect.from += "; without its low end: " + kind.low.missing;
+  if (!kind.high.missing.empty()) effect.from += "; without its high end: " + kind.high.missing;
+  effect.figures = figures_on(as_it_is, kind);
   return effect;
 }
 
@@ -254,24 +153,81 @@ void keep_most(report::RankedAnswer& ranked) {
   if (ranked.most.size() > most_ranked) ranked.most.resize(most_ranked);
 }
 
-void expect_few(const TrialRuns& runs) {
-  std::vector<std::string> failures;
-  for (const auto& one : runs) {
-    if (!one->failure.empty()) failures.push_back(one->failure);
+/// For each kind the largest of its spreads, each in parts of the greatest spread of that figure.
+std::vector<double> scores_of(const KindRuns& runs) {
+  std::vector<std::vector<double>> spreads;
+  std::vector<double> greatest(std::size(effects_on), 0.0);
+  for (const KindFigures& kind : runs.kinds) {
+    std::vector<double>& of_kind = spreads.emplace_back();
+    for (const report::EffectFigure& figure : figures_on(runs.as_it_is, kind)) of_kind.push_back(spread_of(figure));
+    for (std::size_t i = 0; i < greatest.size(); ++i) greatest[i] = std::max(greatest[i], of_kind[i]);
   }
-  expect_few_failures(failures, static_cast<int>(runs.size()));
+  std::vector<double> scores;
+  for (const std::vector<double>& of_kind : spreads) {
+    double score = 0.0;
+    for (std::size_t i = 0; i < greatest.size(); ++i) {
+      if (greatest[i] > 0.0) score = std::max(score, of_kind[i] / greatest[i]);
+    }
+    scores.push_back(score);
+  }
+  return scores;
 }
+
+/// The places of the largest scores, in their own order.
+std::vector<std::size_t> places_of_largest(const std::vector<double>& scores, std::size_t n_most) {
+  std::vector<std::size_t> places(scores.size());
+  std::iota(places.begin(), places.end(), std::size_t{0});
+  std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) { return scores[a] > scores[b]; });
+  places.resize(std::min(places.size(), n_most));
+  std::sort(places.begin(), places.end());
+  return places;
+}
+
+/// The hottest days in a row of the kept hours.
+simulation::RunOptions hottest_days(const RunInputs& year) {
+  const std::vector<climate::DayFigures> days = climate::figures_of_days(year.weather);
+  const auto mean_c = [&](int hour) {
+    return days[static_cast<std::size_t>(hour % climate::n_hours_in_year / climate::n_hours_in_day)].mean_c;
+  };
+  simulation::RunOptions options = year.options;
+  options.n_hours = screening_days * climate::n_hours_in_day;
+  options.spin_up_hours = std::min(options.spin_up_hours, screening_spin_up_days * climate::n_hours_in_day);
+  double most = 0.0;
+  for (int first = 0; first + options.n_hours <= year.options.n_hours; first += climate::n_hours_in_day) {
+    double sum = 0.0;
+    for (int day = 0; day < screening_days; ++day) {
+      sum += mean_c(year.options.first_hour + first + day * climate::n_hours_in_day);
+    }
+    if (first > 0 && sum <= most) continue;
+    most = sum;
+    options.first_hour = (year.options.first_hour + first) % climate::n_hours_in_year;
+  }
+  return options;
+}
+
+bool has_screening(const OneAtATimeInputs& inputs, std::size_t n_kinds) {
+  return n_kinds > inputs.n_in_full && inputs.year.options.n_hours > 2 * screening_days * climate::n_hours_in_day;
+}
+
+std::vector<const TriedKind*> kinds_to_run(const OneAtATime& trials) {
+  std::vector<const TriedKind*> kinds;
+  for (const TriedKind& kind : trials.kinds) {
+    if (kind.none_because.empty()) kinds.push_back(&kind);
+  }
+  return kinds;
+}
+
+double hours_of(const simulation::RunOptions& options) { return options.n_hours + options.spin_up_hours; }
 
 }  // namespace
 
-int OneAtATime::n_runs() const {
-  if (kinds.empty()) return 0;
-  int n = 2;
-  for (const TriedKind& kind : kinds) {
-    for (const Trial* trial : {&kind.low, &kind.high})
-      n += (trial->moves_bare ? 1 : 0) + (trial->moves_planted ? 1 : 0);
-  }
-  return n;
+double OneAtATime::n_runs(const OneAtATimeInputs& inputs) const {
+  if (kinds.empty()) return 0.0;
+  const std::vector<const TriedKind*> all = kinds_to_run(*this);
+  const double n_all = n_runs_of(all);
+  if (!has_screening(inputs, all.size())) return n_all;
+  const double in_full_frac = static_cast<double>(inputs.n_in_full) / static_cast<double>(all.size());
+  return n_all * (hours_of(hottest_days(inputs.year)) / hours_of(inputs.year.options) + in_full_frac);
 }
 
 OneAtATime plan_one_at_a_time(const OneAtATimeInputs& inputs) {
@@ -291,45 +247,57 @@ OneAtATime plan_one_at_a_time(const OneAtATimeInputs& inputs) {
 
 EffectsAnswer run_one_at_a_time(const OneAtATime& trials, const OneAtATimeInputs& inputs, const Executor& executor,
                                 const Context& context) {
-  TrialRuns runs;
-  EndRuns base;
-  base.bare = add_run(runs, inputs.year.design, CoverKind::bare);
-  base.planted = add_run(runs, inputs.year.design, CoverKind::planted);
-  std::vector<std::pair<EndRuns, EndRuns>> ends;
-  for (const TriedKind& kind : trials.kinds) {
-    const bool is_tried = kind.none_because.empty();
-    ends.emplace_back(is_tried ? add_end(runs, kind.low, base) : base,
-                      is_tried ? add_end(runs, kind.high, base) : base);
-  }
-  execute(runs, inputs.year, executor, context);
-  expect_few(runs);
+  const std::vector<const TriedKind*> all = kinds_to_run(trials);
+  std::vector<std::size_t> in_full(all.size());
+  std::iota(in_full.begin(), in_full.end(), std::size_t{0});
   EffectsAnswer answer;
-  answer.effects.resize(inputs.assumed.size());
+  std::vector<report::AssumedEffect> effects(all.size());
+  std::string from = fmt::format("{} kinds of assumptions, each at both ends with all others as they are; {}",
+                                 all.size(), report::one_year_only);
+  double screened_frac = 0.0;
+  if (has_screening(inputs, all.size())) {
+    const simulation::RunOptions hot = hottest_days(inputs.year);
+    screened_frac = n_runs_of(all) * hours_of(hot) / hours_of(inputs.year.options) / trials.n_runs(inputs);
+    const KindRuns runs = run_kinds(all, inputs.year, hot, executor, part_of(context, 0.0, screened_frac));
+    in_full = places_of_largest(scores_of(runs), inputs.n_in_full);
+    const std::string words = fmt::format("the {} hottest days of the year only", screening_days);
+    for (std::size_t i = 0; i < all.size(); ++i) effects[i] = effect_of(runs.as_it_is, runs.kinds[i], words);
+    add_counts(answer.engine, runs.counts);
+    from = fmt::format(
+        "{} kinds of assumptions, each at both ends with all others as they are, through {}; the {} that "
+        "move most there through the year; {}",
+        all.size(), words, in_full.size(), report::one_year_only);
+  }
+  std::vector<const TriedKind*> chosen;
+  for (const std::size_t place : in_full) chosen.push_back(all[place]);
+  const KindRuns runs =
+      run_kinds(chosen, inputs.year, inputs.year.options, executor, part_of(context, screened_frac, 1.0));
+  add_counts(answer.engine, runs.counts);
   answer.ranked.on = effects_on[0].path;
-  std::size_t n_tried = 0;
-  for (std::size_t i = 0; i < trials.kinds.size(); ++i) {
-    const TriedKind& kind = trials.kinds[i];
+  answer.ranked.from = from;
+  for (std::size_t i = 0; i < chosen.size(); ++i) {
+    effects[in_full[i]] = effect_of(runs.as_it_is, runs.kinds[i], std::string(report::one_year_only));
+    report::RankedAssumption row;
+    for (const std::size_t member : chosen[i]->members) row.paths.push_back(inputs.assumed[member].path);
+    row.name = inputs.assumed[chosen[i]->members.front()].name;
+    row.effect = effects[in_full[i]].figures.front();
+    answer.ranked.most.push_back(std::move(row));
+  }
+  keep_most(answer.ranked);
+
+  answer.effects.resize(inputs.assumed.size());
+  auto next = effects.begin();
+  for (const TriedKind& kind : trials.kinds) {
     report::AssumedEffect effect;
     effect.none_because = kind.none_because;
-    if (kind.none_because.empty()) effect = effect_of(base, ends[i].first, ends[i].second);
+    if (kind.none_because.empty()) effect = std::move(*next++);
     for (const std::size_t member : kind.members) {
       answer.effects[member] = effect;
       for (const std::size_t other : kind.members) {
         if (other != member) answer.effects[member].together.push_back(inputs.assumed[other].path);
       }
     }
-    if (effect.figures.empty()) continue;
-    ++n_tried;
-    report::RankedAssumption row;
-    for (const std::size_t member : kind.members) row.paths.push_back(inputs.assumed[member].path);
-    row.name = inputs.assumed[kind.members.front()].name;
-    row.effect = effect.figures.front();
-    answer.ranked.most.push_back(std::move(row));
   }
-  keep_most(answer.ranked);
-  answer.ranked.from = fmt::format("{} kinds of assumptions, each at both ends with all others as they are; {}",
-                                   n_tried, report::one_year_only);
-  for (const auto& one : runs) add_counts(answer.engine, one->counts);
   return answer;
 }
 

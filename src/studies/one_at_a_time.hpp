@@ -31,16 +31,24 @@ struct TriedKind {
   Trial high;
 };
 
-struct OneAtATime {
-  std::vector<TriedKind> kinds;
-  [[nodiscard]] int n_runs() const;  // the two with every figure as it is included; 0 without kinds
-};
+/// So many kinds are run through the year, those that move most in the hottest days.
+inline constexpr std::size_t usual_in_full = 8;
+/// In a row; and the days before them in which a run settles.
+inline constexpr int screening_days = 14;
+inline constexpr int screening_spin_up_days = 10;
 
 struct OneAtATimeInputs {
   const design::RawDesign& description;
   const catalogue::Catalogue& catalogue;
   const RunInputs& year;
   std::span<const design::Assumption> assumed;
+  std::size_t n_in_full = usual_in_full;
+};
+
+struct OneAtATime {
+  std::vector<TriedKind> kinds;
+  /// The work in runs through the year; 0 without kinds.
+  [[nodiscard]] double n_runs(const OneAtATimeInputs& inputs) const;
 };
 
 /// Reads the description again for every kind and end, and finds out which runs would read anything else.
@@ -55,9 +63,11 @@ struct EffectsAnswer {
 /// How many of the assumptions that move the answer most are named.
 inline constexpr std::size_t most_ranked = 5;
 
-/// Runs what is planned, one task a run. A run in which the solver does not come to an end leaves its figure out and
-/// says so; over a hundredth of such runs there is no answer.
-/// Shape:    in one year of weather, rooms running free, one strip of 0.15 m on each side of an edge.
+/// Runs what is planned, one task a run: every kind through the hottest days, and those that move most there through
+/// all hours. A run in which the solver does not come to an end leaves its figure out and says so; over a hundredth of
+/// such runs there is no answer.
+/// Shape:    in one year of weather, rooms running free, one strip of 0.15 m on each side of an edge. Of a span of four
+///           weeks or less, and where there are no more kinds than are run in full, every kind is run through all hours.
 /// Errors:   throws simulation::NumericalFailure, ContractViolation, Cancelled.
 /// Source:   docs/equations/ranges.md.   Checked by: tests/studies/one_at_a_time_test.cpp.
 [[nodiscard]] EffectsAnswer run_one_at_a_time(const OneAtATime& trials, const OneAtATimeInputs& inputs,

@@ -66,18 +66,6 @@ report::EngineAnswer answer_engine(const design::Design& design, const StudyOpti
   return engine;
 }
 
-/// A part of the work, for whoever waits: from one share of the whole to another.
-Context part_of(const Context& whole, double from_frac, double to_frac) {
-  Context part;
-  part.is_cancelled = whole.is_cancelled;
-  if (!whole.on_progress) return part;
-  part.on_progress = [&whole, from_frac, to_frac](double done_frac) {
-    // Shares that are added up may come to a little more than one.
-    whole.on_progress(from_frac + (to_frac - from_frac) * std::min(done_frac, 1.0));
-  };
-  return part;
-}
-
 /// How long the parts take, in runs of one cover for a year: all covers and recipes take about this many.
 constexpr double runs_in_a_year = 10.0;
 
@@ -112,7 +100,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double all_runs = years_runs + trials.n_runs();
+  const double all_runs = years_runs + trials.n_runs(trial_inputs);
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;
 

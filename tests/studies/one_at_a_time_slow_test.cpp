@@ -2,11 +2,15 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <set>
 
 #include "base/issue_text.hpp"
+#include "studies/assumptions.hpp"
 #include "studies/one_at_a_time.hpp"
 #include "studies/one_at_a_time_vary.hpp"
 #include "studies/tried_assumptions.hpp"
+#include "studies/water_answers.hpp"
+#include "studies/weather.hpp"
 #include "support/catalogue_files.hpp"
 #include "support/example_house.hpp"
 
@@ -53,6 +57,67 @@ name)"}});
   EXPECT_EQ(first.together, std::vector<std::string>{"room[1].infiltration_per_h"});
   EXPECT_EQ(second.together, std::vector<std::string>{"room[0].infiltration_per_h"});
   EXPECT_EQ(first.figures.front().low_gives, second.figures.front().low_gives);
+}
+
+/// The assumptions of a house with so many kinds run in full, through six weeks that begin in February.
+EffectsAnswer tried_in_full(std::size_t n_in_full, std::vector<design::Assumption>& assumed) {
+  const std::string text = open_text();
+  const design::RawDesign raw = raw_of(text);
+  const design::ValidDesign design = tests::valid_design(text);
+  const climate::WeatherYear weather = make_weather(design, std::nullopt).value();
+  const plan::Layout layout = plan::make_layout(design);
+  const LimitsByDay limits = adaptive_limits_by_day(weather);
+  simulation::RunOptions options;
+  options.first_hour = 24 * 45;
+  options.n_hours = 24 * 42;
+  options.spin_up_hours = 24 * 3;
+  const RunInputs year{.design = design,
+                       .layout = layout,
+                       .weather = weather,
+                       .limits = limits,
+                       .seasons = simulation::seasons_of(design->climate, weather),
+                       .thresholds_frac = thresholds_frac(*design),
+                       .options = options};
+  assumed = all_assumptions(design);
+  const OneAtATimeInputs inputs{
+      .description = raw, .catalogue = shipped_catalogue(), .year = year, .assumed = assumed, .n_in_full = n_in_full};
+  return run_one_at_a_time(plan_one_at_a_time(inputs), inputs, run_in_turn, {});
+}
+
+TEST(OneAtATime, WhatMovesLittleInTheHottestDaysIsNotRunInFull) {
+  constexpr std::size_t n_in_full = 6;
+  std::vector<design::Assumption> assumed;
+  const EffectsAnswer all = tried_in_full(1000, assumed);
+  const EffectsAnswer some = tried_in_full(n_in_full, assumed);
+  EXPECT_LT(some.engine.n_steps, all.engine.n_steps);
+  ASSERT_EQ(some.effects.size(), all.effects.size());
+  std::set<double> in_full;  // one figure a kind
+  std::size_t n_screened = 0;
+  for (std::size_t i = 0; i < all.effects.size(); ++i) {
+    const report::AssumedEffect& effect = some.effects[i];
+    EXPECT_EQ(effect.none_because, all.effects[i].none_because) << assumed[i].path;
+    EXPECT_EQ(effect.together, all.effects[i].together) << assumed[i].path;
+    ASSERT_EQ(effect.figures.empty(), all.effects[i].figures.empty()) << assumed[i].path;
+    if (effect.figures.empty()) continue;
+    if (effect.from.find("hottest days") != std::string::npos) {
+      ++n_screened;
+      EXPECT_NE(effect.figures[1].likely_gives, all.effects[i].figures[1].likely_gives) << assumed[i].path;
+      continue;
+    }
+    EXPECT_EQ(effect.from, all.effects[i].from) << assumed[i].path;
+    for (std::size_t k = 0; k < effect.figures.size(); ++k) {
+      EXPECT_EQ(effect.figures[k].low_gives, all.effects[i].figures[k].low_gives) << assumed[i].path;
+      EXPECT_EQ(effect.figures[k].high_gives, all.effects[i].figures[k].high_gives) << assumed[i].path;
+    }
+    in_full.insert(effect.figures[3].low_gives.value_or(0.0));
+  }
+  EXPECT_EQ(in_full.size(), n_in_full);
+  EXPECT_GT(n_screened, n_in_full);
+  // What moves the answer most is found by the hottest days.
+  ASSERT_FALSE(some.ranked.most.empty());
+  EXPECT_EQ(some.ranked.most.front().paths, all.ranked.most.front().paths);
+  EXPECT_EQ(some.ranked.most.front().effect.high_gives, all.ranked.most.front().effect.high_gives);
+  EXPECT_NE(some.ranked.from.find("the 6 that move most there"), std::string::npos) << some.ranked.from;
 }
 
 TEST(OneAtATime, ACancelEndsIt) {
