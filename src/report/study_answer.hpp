@@ -244,6 +244,7 @@ struct EffectFigure {
 struct AssumedEffect {
   std::vector<EffectFigure> figures;
   std::string from;                   // how it was found; with figures only
+  int n_days = 0;                     // that were run for it; figures of few days are not those of a year
   std::string none_because;           // without figures
   std::vector<std::string> together;  // other paths that were moved with it
 };

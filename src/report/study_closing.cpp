@@ -65,9 +65,12 @@ Html effect_cell(const Json& document, std::size_t index) {
   for (std::size_t i = 0; i < effects.size(); ++i) {
     if (effects[i].at("on") != ranked_on) continue;
     const std::string place = fmt::format("/assumed/{}/effects/{}", index, i);
-    return element(
-        "td", {{"class", "n"}},
-        end_of(document, place + "/low_gives") + html_from(" to ") + end_of(document, place + "/high_gives"));
+    Html words = end_of(document, place + "/low_gives") + html_from(" to ") + end_of(document, place + "/high_gives");
+    const int n_days = one.at("effects_of_days").get<int>();
+    if (n_days < document.at("engine").at("n_hours").get<int>() / 24) {
+      words += html_from(fmt::format(" in {} hot days", n_days));
+    }
+    return element("td", {{"class", "n"}}, words);
   }
   const Json& why = one.at("no_effect_because");
   return element("td", {{"class", "source"}},
@@ -145,7 +148,7 @@ Html assumptions_section(const Json& document) {
   }
   if (has_effects)
     head += element("th", {{"scope", "col"}},
-                    html_from("effect on " + words_of_path(text_at(document.at("assumed_ranked"), "on"))));
+                    html_from("makes of " + words_of_path(text_at(document.at("assumed_ranked"), "on"))));
   head += element("th", {{"scope", "col"}}, html_from("source"));
   Html body;
   std::string group;

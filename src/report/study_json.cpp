@@ -244,6 +244,7 @@ Json assumed_from(const StudyAnswer& answer) {
       figures.back()["from"] = effect.from;
     }
     list[i]["effects"] = std::move(figures);
+    list[i]["effects_of_days"] = effect.n_days;
     list[i]["moved_together_with"] = effect.together;
     list[i]["no_effect_because"] = effect.figures.empty() ? Json(effect.none_because) : Json(nullptr);
   }

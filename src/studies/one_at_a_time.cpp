@@ -130,9 +130,16 @@ std::vector<report::EffectFigure> figures_on(const EndFigures& as_it_is, const K
   return figures;
 }
 
-report::AssumedEffect effect_of(const EndFigures& as_it_is, const KindFigures& kind, const std::string& span_words) {
+/// What hours the runs went through.
+struct Span {
+  int n_hours = 0;
+  std::string words;
+};
+
+report::AssumedEffect effect_of(const EndFigures& as_it_is, const KindFigures& kind, const Span& span) {
   report::AssumedEffect effect;
-  effect.from = fmt::format("{}, rooms running free, one strip of 0.15 m on each side of an edge", span_words);
+  effect.n_days = span.n_hours / climate::n_hours_in_day;
+  effect.from = fmt::format("{}, rooms running free, one strip of 0.15 m on each side of an edge", span.words);
   if (!kind.low.missing.empty()) effect.from += "; without its low end: " + kind.low.missing;
   if (!kind.high.missing.empty()) effect.from += "; without its high end: " + kind.high.missing;
   effect.figures = figures_on(as_it_is, kind);
@@ -260,13 +267,13 @@ EffectsAnswer run_one_at_a_time(const OneAtATime& trials, const OneAtATimeInputs
     screened_frac = n_runs_of(all) * hours_of(hot) / hours_of(inputs.year.options) / trials.n_runs(inputs);
     const KindRuns runs = run_kinds(all, inputs.year, hot, executor, part_of(context, 0.0, screened_frac));
     in_full = places_of_largest(scores_of(runs), inputs.n_in_full);
-    const std::string words = fmt::format("the {} hottest days of the year only", screening_days);
-    for (std::size_t i = 0; i < all.size(); ++i) effects[i] = effect_of(runs.as_it_is, runs.kinds[i], words);
+    const Span span{hot.n_hours, fmt::format("the {} hottest days of the year only", screening_days)};
+    for (std::size_t i = 0; i < all.size(); ++i) effects[i] = effect_of(runs.as_it_is, runs.kinds[i], span);
     add_counts(answer.engine, runs.counts);
     from = fmt::format(
         "{} kinds of assumptions, each at both ends with all others as they are, through {}; the {} that "
         "move most there through the year; {}",
-        all.size(), words, in_full.size(), report::one_year_only);
+        all.size(), span.words, in_full.size(), report::one_year_only);
   }
   std::vector<const TriedKind*> chosen;
   for (const std::size_t place : in_full) chosen.push_back(all[place]);
@@ -275,8 +282,9 @@ EffectsAnswer run_one_at_a_time(const OneAtATime& trials, const OneAtATimeInputs
   add_counts(answer.engine, runs.counts);
   answer.ranked.on = effects_on[0].path;
   answer.ranked.from = from;
+  const Span span{inputs.year.options.n_hours, std::string(report::one_year_only)};
   for (std::size_t i = 0; i < chosen.size(); ++i) {
-    effects[in_full[i]] = effect_of(runs.as_it_is, runs.kinds[i], std::string(report::one_year_only));
+    effects[in_full[i]] = effect_of(runs.as_it_is, runs.kinds[i], span);
     report::RankedAssumption row;
     for (const std::size_t member : chosen[i]->members) row.paths.push_back(inputs.assumed[member].path);
     row.name = inputs.assumed[chosen[i]->members.front()].name;

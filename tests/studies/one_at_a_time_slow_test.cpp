@@ -101,10 +101,12 @@ TEST(OneAtATime, WhatMovesLittleInTheHottestDaysIsNotRunInFull) {
     if (effect.figures.empty()) continue;
     if (effect.from.find("hottest days") != std::string::npos) {
       ++n_screened;
+      EXPECT_EQ(effect.n_days, screening_days) << assumed[i].path;
       EXPECT_NE(effect.figures[1].likely_gives, all.effects[i].figures[1].likely_gives) << assumed[i].path;
       continue;
     }
     EXPECT_EQ(effect.from, all.effects[i].from) << assumed[i].path;
+    EXPECT_EQ(effect.n_days, 42) << assumed[i].path;
     for (std::size_t k = 0; k < effect.figures.size(); ++k) {
       EXPECT_EQ(effect.figures[k].low_gives, all.effects[i].figures[k].low_gives) << assumed[i].path;
       EXPECT_EQ(effect.figures[k].high_gives, all.effects[i].figures[k].high_gives) << assumed[i].path;
