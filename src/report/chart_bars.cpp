@@ -19,6 +19,7 @@ constexpr double bar_pitch = 27.0;
 constexpr double bar_height = 15.0;
 constexpr double bars_top = 34.0;
 constexpr int most_ticks = 5;
+constexpr double digit_width = 7.5;  // of text of 12 px
 
 /// A thin line with ends, along x or along y.
 Html whisker(double low_x, double high_x, double y) {
@@ -69,6 +70,12 @@ Html html_from(const BarChart& chart) {
     if (bar.low && bar.high) {
       content += whisker(x(*bar.low), x(*bar.high), middle);
       end = std::max(end, x(*bar.high));
+    }
+    if (chart.mark) {
+      // Words on the line would be read with it: they stand behind it instead.
+      const double at = x(chart.mark->value);
+      const double words_end = end + 6.0 + digit_width * static_cast<double>(bar.words.size());
+      if (at > end - 6.0 && at < words_end) end = at;
     }
     content += svg_text(end + 6.0, middle + 4.5, bar.words, "value");
   }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "report/notes.hpp"
 #include "report/words.hpp"
 
 namespace houseleek::report {
@@ -15,53 +16,6 @@ const Json& node_at(const Json& document, const std::string& pointer) {
 }
 
 bool has(const Json& node, const char* key) { return node.is_object() && node.contains(key); }
-
-std::string letter_of(std::size_t index) {
-  return index < 26 ? std::string(1, static_cast<char>('a' + index)) : fmt::format("{}", index + 1);
-}
-
-/// Reasons below a table. The one that most figures share needs no letter.
-class Notes {
- public:
-  /// Called once for every figure before any mark is made.
-  void count(const std::string& reason) {
-    if (reason.empty()) return;
-    const auto found = std::find(reasons_.begin(), reasons_.end(), reason);
-    if (found == reasons_.end()) {
-      reasons_.push_back(reason);
-      counts_.push_back(1);
-    } else {
-      ++counts_[static_cast<std::size_t>(found - reasons_.begin())];
-    }
-  }
-  [[nodiscard]] Html mark(const std::string& reason) const {
-    if (reason.empty() || reason == shared()) return {};
-    std::size_t letter = 0;
-    for (const std::string& one : reasons_) {
-      if (one == reason) break;
-      if (one != shared()) ++letter;
-    }
-    return element("sup", {{"class", "note"}}, html_from(letter_of(letter)));
-  }
-  [[nodiscard]] Html list() const {
-    if (reasons_.empty()) return {};
-    Html items = element("li", {}, html_from(reasons_.size() == 1 ? "" : "Unless marked, ") + html_from(shared()));
-    std::size_t letter = 0;
-    for (const std::string& reason : reasons_) {
-      if (reason == shared()) continue;
-      items += element("li", {}, element_of("sup", letter_of(letter++)) + html_from(" ") + html_from(reason));
-    }
-    return element("ul", {{"class", "notes"}}, items);
-  }
-
- private:
-  [[nodiscard]] const std::string& shared() const {
-    const auto most = std::max_element(counts_.begin(), counts_.end());
-    return reasons_[static_cast<std::size_t>(most - counts_.begin())];
-  }
-  std::vector<std::string> reasons_;
-  std::vector<int> counts_;
-};
 
 /// Why a figure has no value.
 std::string why_of(const Json& figure) {
@@ -102,9 +56,12 @@ Html matrix_cell(const Json& document, const FigureCell& cell, const Notes& note
   Html content = number_at(document, value_pointer(document, cell.pointer), cell.form);
   content += notes.mark(reason_of(document, cell));
   if (has(node, "low")) {
-    content += element("span", {{"class", "range"}},
-                       number_at(document, cell.pointer + "/low", cell.form) + html_from("\u2013") +
-                           number_at(document, cell.pointer + "/high", cell.form));
+    // A dash between a figure and a minus sign would be read as one of them.
+    const bool has_minus = node.at("low").get<double>() < 0.0;
+    content +=
+        element("span", {{"class", "range"}},
+                number_at(document, cell.pointer + "/low", cell.form) + html_from(has_minus ? " to " : "\u2013") +
+                    number_at(document, cell.pointer + "/high", cell.form));
   }
   return cell_of("n", content);
 }

@@ -164,7 +164,9 @@ table.assumed{font-size:.8rem;break-inside:auto}
 table.assumed td{font-size:.8rem}
 tbody th,tbody td{padding-top:.28rem;padding-bottom:.28rem}
 thead{display:table-header-group}
-#answers,#assumed{break-before:page}
+#assumed{break-before:page}
+#cautions .caution{break-inside:auto}
+#cautions li{break-inside:avoid}
 a{color:inherit;text-decoration:none}
 .bar,.squares path,.tinted,.caution,table.heat td,.legend rect{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 }

@@ -3,6 +3,7 @@
 
 #include "report/chart_parts.hpp"
 #include "report/figure_html.hpp"
+#include "report/notes.hpp"
 #include "report/study_sections.hpp"
 
 namespace houseleek::report {
@@ -22,6 +23,19 @@ std::string group_of(const std::string& path) {
   const std::size_t bracket = path.find(']');
   if (bracket != std::string::npos) return path.substr(0, bracket + 1);
   return path.substr(0, path.find('.'));
+}
+
+/// A group as a person calls it: room[0] is the room's name.
+std::string words_of_group(const Json& document, const std::string& group) {
+  const std::size_t bracket = group.find('[');
+  if (bracket == std::string::npos) return group;
+  const std::string kind = group.substr(0, bracket);
+  const std::string which = group.substr(bracket + 1, group.size() - bracket - 2);
+  if (kind == "prices") return "price of " + which;
+  for (const auto& [singular, list] : {std::pair{"room", "rooms"}, std::pair{"recipe", "recipes"}}) {
+    if (kind == singular) return kind + " " + text_at(document.at(list)[std::stoul(which)], "name");
+  }
+  return kind + " " + which;
 }
 
 Html number_cell(const Json& document, const std::string& pointer) {
@@ -57,8 +71,8 @@ Html end_of(const Json& document, const std::string& pointer) {
   return document.at(Json::json_pointer(pointer)).is_null() ? html_from("\u2013") : number_at(document, pointer);
 }
 
-/// The one figure by which assumptions are ranked, at both ends of an assumption; else why nothing is known.
-Html effect_cell(const Json& document, std::size_t index) {
+/// The one figure by which assumptions are ranked, at both ends of an assumption; else a mark for why not.
+Html effect_cell(const Json& document, std::size_t index, const Notes& notes) {
   const Json& one = document.at("assumed")[index];
   const Json& effects = one.at("effects");
   const Json& ranked_on = document.at("assumed_ranked").at("on");
@@ -72,12 +86,11 @@ Html effect_cell(const Json& document, std::size_t index) {
     }
     return element("td", {{"class", "n"}}, words);
   }
-  const Json& why = one.at("no_effect_because");
-  return element("td", {{"class", "source"}},
-                 html_from(why.is_null() ? std::string("\u2013") : why.get<std::string>()));
+  return element("td", {{"class", "n"}}, html_from("\u2013") + notes.mark(text_at(one, "no_effect_because")));
 }
 
-Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
+/// `notes` is null where no effect was looked for.
+Html assumption_row(const Json& document, std::size_t index, const Notes* notes) {
   const Json& one = document.at("assumed")[index];
   const std::string place = fmt::format("/assumed/{}", index);
   const std::string unit = text_at(one, "unit");
@@ -92,7 +105,7 @@ Html assumption_row(const Json& document, std::size_t index, bool has_effects) {
              number_cell(document, place + "/high");
   }
   cells += element_of("td", with_blanks(text_at(one, "certainty")));
-  if (has_effects) cells += effect_cell(document, index);
+  if (notes != nullptr) cells += effect_cell(document, index, *notes);
   return element("tr", {}, cells + element("td", {{"class", "source"}}, html_from(text_at(one, "source"))));
 }
 
@@ -150,6 +163,10 @@ Html assumptions_section(const Json& document) {
     head += element("th", {{"scope", "col"}},
                     html_from("makes of " + words_of_path(text_at(document.at("assumed_ranked"), "on"))));
   head += element("th", {{"scope", "col"}}, html_from("source"));
+  Notes notes;  // why nothing hangs on an assumption
+  for (const Json& one : assumed) {
+    if (!one.at("no_effect_because").is_null()) notes.count(text_at(one, "no_effect_because"));
+  }
   Html body;
   std::string group;
   for (std::size_t i = 0; i < assumed.size(); ++i) {
@@ -157,9 +174,10 @@ Html assumptions_section(const Json& document) {
     if (of_row != group) {
       group = of_row;
       body += element("tr", {{"class", "group"}},
-                      element("th", {{"colspan", has_effects ? "7" : "6"}, {"scope", "colgroup"}}, name_from(group)));
+                      element("th", {{"colspan", has_effects ? "7" : "6"}, {"scope", "colgroup"}},
+                              name_from(words_of_group(document, group))));
     }
-    body += assumption_row(document, i, has_effects);
+    body += assumption_row(document, i, has_effects ? &notes : nullptr);
   }
   Html content = element_of("h2", "What is assumed");
   content += element_of(
@@ -171,6 +189,9 @@ Html assumptions_section(const Json& document) {
                              element("caption", {}, html_from("Assumptions with range, certainty and source")) +
                                  element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
   content += element("div", {{"class", "scroll"}, {"tabindex", "0"}}, table);
+  if (has_effects) {
+    content += element_of("p", "A dash for the effect: none was found or looked for.") + notes.list();
+  }
   return element("section", {{"id", "assumed"}}, content);
 }
 
