@@ -254,7 +254,13 @@ std::optional<Watering> read_watering(DesignReader& reader, const TableView& rec
   check_keys(reader.fields, *table, known);
   Watering watering;
   const auto days = [&](std::string_view key) {
-    return read_number(reader.fields, *table, limits::with_key(limits::every_days, key));
+    const std::optional<double> every = read_number(reader.fields, *table, limits::with_key(limits::every_days, key));
+    if (every && *every > 0.0 && *every < 1.0) {
+      add_issue(reader.fields, IssueCode::out_of_range, *find_member(*table->node, key), path_from(*table, key),
+                "0 (never), or 1 to 365 days", fmt::format("{} is more often than once a day", path_from(*table, key)),
+                "water once a day, with the litres of the whole day in litres_per_module");
+    }
+    return every;
   };
   watering.summer_every_days = days("summer_every_days");
   watering.between_every_days = days("between_every_days");

@@ -12,7 +12,10 @@
 #include "climate/write_csv.hpp"
 #include "fuzz/spoil.hpp"
 #include "plan/layout.hpp"
+#include "report/study_text.hpp"
 #include "studies/check.hpp"
+#include "studies/study.hpp"
+#include "studies/weather.hpp"
 #include "support/catalogue_files.hpp"
 #include "support/example_house.hpp"
 
@@ -69,6 +72,29 @@ void try_weather(const std::string& text, SpoiledCounts& counts) {
   for (const double rain_mm : year.rain_mm_per_10_min) EXPECT_TRUE(rain_mm >= 0.0 && rain_mm < 200.0) << rain_mm;
 }
 
+/// A day of everything that is worked out for a design.
+void try_day(const std::string& text, const catalogue::Catalogue& catalogue, SpoiledCounts& counts) {
+  const Result<design::ValidDesign> read = design::read_design(text, "roof.toml", catalogue);
+  if (!read || read.value()->climate.file) return;
+  const Result<climate::WeatherYear> weather = studies::make_weather(read.value(), std::nullopt);
+  if (!weather) {
+    ++counts.n_refused;
+    return;
+  }
+  ++counts.n_accepted;
+  studies::StudyOptions options;
+  options.engine_version = "0.0.0";
+  options.input_hash = "sha256:" + std::string(64, '0');
+  options.run.first_hour = 24 * 180;
+  options.run.n_hours = 24;
+  options.run.spin_up_hours = 0;
+  const report::StudyAnswer answer =
+      studies::study(read.value(), catalogue, weather.value(), options, studies::run_in_turn, {});
+  EXPECT_LT(answer.engine.heat_residual_frac, 1e-8);
+  EXPECT_LT(answer.engine.water_residual_m, 1e-9);
+  EXPECT_FALSE(report::text_of_questions(answer).empty());
+}
+
 /// Whatever is thrown fails the test with the seed by which it can be had again.
 template <class F>
 void with_seed(std::uint64_t seed, const F& f) {
@@ -88,6 +114,16 @@ SpoiledCounts try_spoiled_designs(std::uint64_t first_seed, int n) {
   SpoiledCounts counts;
   for (std::uint64_t seed = first_seed; seed < first_seed + static_cast<std::uint64_t>(n); ++seed) {
     with_seed(seed, [&] { try_design(spoiled(texts[seed % texts.size()], seed), catalogue, counts); });
+  }
+  return counts;
+}
+
+SpoiledCounts try_days_of_spoiled_designs(std::uint64_t first_seed, int n) {
+  const std::vector<std::string> texts = shipped_descriptions();
+  const catalogue::Catalogue catalogue = shipped_catalogue();
+  SpoiledCounts counts;
+  for (std::uint64_t seed = first_seed; seed < first_seed + static_cast<std::uint64_t>(n); ++seed) {
+    with_seed(seed, [&] { try_day(spoiled(texts[seed % texts.size()], seed), catalogue, counts); });
   }
   return counts;
 }

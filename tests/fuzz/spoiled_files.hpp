@@ -14,6 +14,9 @@ struct SpoiledCounts {
 /// out, or issues with places inside the text. Anything else is a failure of the test.
 [[nodiscard]] SpoiledCounts try_spoiled_designs(std::uint64_t first_seed, int n);
 
+/// A day of the whole study for those that are accepted and have normals: books that close, and an answer in words.
+[[nodiscard]] SpoiledCounts try_days_of_spoiled_designs(std::uint64_t first_seed, int n);
+
 /// The same of weather files: a year whose hours are within their limits, or issues.
 [[nodiscard]] SpoiledCounts try_spoiled_weather(std::uint64_t first_seed, int n);
 
