@@ -93,6 +93,27 @@ Issues issues_of_result(const WeatherYear& year) {
   return {};
 }
 
+struct AirInputs {
+  const MonthlyNormals& normals;
+  const std::vector<bool>& is_wet;
+  const TemperatureScores& scores;
+  const std::optional<MonthShifts>& shifts;
+};
+
+/// Air and vapour; what is wrong with them.
+Issues add_air(WeatherYear& year, std::vector<std::string>& notes, const AirInputs& inputs,
+               const GenerateOptions& options) {
+  GeneratedAir air =
+      generate_air_temperature(year, inputs.normals, inputs.is_wet, inputs.scores, options, inputs.shifts);
+  Result<GeneratedVapour> vapour = generate_vapour(air, inputs.normals, options, inputs.shifts);
+  if (!vapour) return vapour.error();
+  year.air_temperature_c = std::move(air.temperature_c);
+  year.vapour_pressure_pa = vapour.value().pressure_pa;
+  notes = std::move(air.notes);
+  for (const std::string& note : vapour.value().notes) notes.push_back(note);
+  return issues_of_result(year);
+}
+
 }  // namespace
 
 Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& given, std::uint64_t seed, int draw,
@@ -137,12 +158,20 @@ Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& give
                                .sun_correlation = sun_correlation},
                               options);
   }
-  GeneratedAir air = generate_air_temperature(year, normals, is_wet, scores, options, shifts);
-  Result<GeneratedVapour> vapour = generate_vapour(air, normals, options, shifts);
-  if (!vapour) return Unexpected{vapour.error()};
-  year.air_temperature_c = air.temperature_c;
-  year.vapour_pressure_pa = vapour.value().pressure_pa;
-  issues = issues_of_result(year);
+  std::vector<std::string> air_notes;
+  issues =
+      add_air(year, air_notes, {.normals = normals, .is_wet = is_wet, .scores = scores, .shifts = shifts}, options);
+  // A drawn year hotter or colder than what the engine bears is drawn nearer to the normals.
+  constexpr int most_halvings = 5;
+  for (int i = 0; i <= most_halvings && shifts && !issues.empty(); ++i) {
+    const double by = i == most_halvings ? 0.0 : 0.5;
+    for (double& k : shifts->max_k) k *= by;
+    for (double& k : shifts->min_k) k *= by;
+    issues =
+        add_air(year, air_notes, {.normals = normals, .is_wet = is_wet, .scores = scores, .shifts = shifts}, options);
+    air_notes.emplace_back(
+        "air_temperature_c: the months were drawn nearer to the normals, to stay below what the engine bears");
+  }
   if (!issues.empty()) return Unexpected{std::move(issues)};
 
   Months wind_m_per_s{};
@@ -153,8 +182,7 @@ Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& give
 
   add_notes(year, months.value().notes);
   year.notes.push_back("diffuse_w_per_m2: estimated from global radiation (Erbs, Klein and Duffie)");
-  add_notes(year, std::move(air.notes));
-  add_notes(year, vapour.value().notes);
+  add_notes(year, std::move(air_notes));
   add_rain_notes(year, normals, rain, rule);
   year.notes.push_back(
       normals.wind_m_per_s

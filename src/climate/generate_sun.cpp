@@ -100,7 +100,7 @@ Result<MonthlyClearness> from_global(const Months& global_mj_per_m2_d, const Mon
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
   months.notes.push_back(
-      "global_w_per_m2: months as given; days by the distribution of Bendt et al., hours by Aguiar and "
+      "global_w_per_m2: by the radiation given; days by the distribution of Bendt et al., hours by Aguiar and "
       "Collares-Pereira");
   return months;
 }

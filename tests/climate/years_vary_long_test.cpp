@@ -199,7 +199,8 @@ void lines_of(const Climate& climate) {
   for (const int month : hottest_months(normals)) summer.push_back(static_cast<std::size_t>(month));
   line(name, "months: rain with radiation", correlation(years.rain_mm, years.global_mj, all), -0.8, -0.2);
   line(name, "months: rain with wet days", correlation(years.rain_mm, years.wet_days, all), 0.4, 0.9);
-  line(name, "hottest three months: radiation with maximum", correlation(years.global_mj, years.max_c, summer), 0.5, 0.85);
+  line(name, "hottest three months: radiation with maximum", correlation(years.global_mj, years.max_c, summer), 0.5,
+       0.85);
   line(name, "hottest three months: rain with maximum", correlation(years.rain_mm, years.max_c, summer), -0.6, -0.05);
   line(name, "months: maximum with minimum", correlation(years.max_c, years.min_c, all), 0.6, 0.95);
   line(name, "month with the next: temperature", persistence(years.mean_c), 0.05, 0.35);
