@@ -27,7 +27,7 @@ class NormalsJudge {
     if (normals_.dew_point_c) check_range("dew_point_c", *normals_.dew_point_c, -55.0, 35.0);
     if (normals_.wind_m_per_s) check_range("wind_m_per_s", *normals_.wind_m_per_s, 0.1, 30.0);
     if (normals_.month_mean_sd_k) check_range("month_mean_sd_k", *normals_.month_mean_sd_k, 0.0, 8.0);
-    if (normals_.month_rain_sd_mm) check_range("month_rain_sd_mm", *normals_.month_rain_sd_mm, 0.0, 3000.0);
+    if (normals_.month_rain_sd_mm) check_range("month_rain_sd_mm", *normals_.month_rain_sd_mm, 0.0, 4000.0);
     for (std::size_t month = 0; month < n_months; ++month) check_month(month);
     return std::move(issues_);
   }
@@ -56,7 +56,6 @@ class NormalsJudge {
                                   normals_.max_c[month]);
     }
     if (normals_.rain_days) check_rain_days(month, (*normals_.rain_days)[month]);
-    if (normals_.month_rain_sd_mm) check_rain_sd(month, (*normals_.month_rain_sd_mm)[month]);
   }
 
   void check_rain_days(std::size_t month, double days) {
@@ -71,17 +70,6 @@ class NormalsJudge {
       issue.message = fmt::format("{} is 0, but the month has {} mm of rain", issue.path, rain_mm);
       issue.hint = "leave rain_days away to have them estimated";
     }
-  }
-
-  /// In the driest months recorded the standard deviation is two to three times the mean.
-  void check_rain_sd(std::size_t month, double sd_mm) {
-    constexpr double most_times = 5.0;
-    if (!(sd_mm > most_times * normals_.rain_mm[month])) return;
-    Issue& issue = add(IssueCode::inconsistent, "month_rain_sd_mm", month, sd_mm);
-    issue.limit = fmt::format("0 to {} times rain_mm", most_times);
-    issue.message = fmt::format("{} is {}, more than {} times the month's {} mm of rain", issue.path, sd_mm, most_times,
-                                normals_.rain_mm[month]);
-    issue.hint = "the standard deviation of the month's sum between years, in mm";
   }
 
   Issue& add(IssueCode code, std::string_view name, std::size_t month, double value) {
