@@ -33,7 +33,7 @@ double pooled(const Months& sd) {
 }
 
 struct DrawnYears {
-  std::vector<Months> mean_c, max_c, rain_mm, global_mj_per_m2_d;
+  std::vector<Months> mean_c, max_c, rain_mm, wet_days, global_mj_per_m2_d, wind_m_per_s;
 };
 
 DrawnYears years_of(const Climate& climate) {
@@ -48,7 +48,9 @@ DrawnYears years_of(const Climate& climate) {
     years.mean_c.push_back(mean_c);
     years.max_c.push_back(summary.max_c);
     years.rain_mm.push_back(summary.rain_mm);
+    years.wet_days.push_back(summary.wet_days);
     years.global_mj_per_m2_d.push_back(summary.global_mj_per_m2_d);
+    years.wind_m_per_s.push_back(summary.wind_m_per_s);
   }
   return years;
 }
@@ -294,6 +296,91 @@ TEST(MonthsVary, ClearnessAsFarAsAStationHasRecorded) {
                    .tolerance = 0.011,
                    .reason = "three standard errors of 72 months",
                    .function = "climate::clearness_of_year_days"});
+}
+
+/// Four recorded years as normals, and how far their months scattered: tests/schema/weather_records.test.mjs works the
+/// last four out of the record again.
+struct Record {
+  const char* id;
+  const char* name;
+  const char* source;
+  Place place;
+  MonthlyNormals normals;
+  double mean_sd_k;
+  double rain_sd_mm;
+  double wet_days_sd;
+  double wind_sd_m_per_s;
+};
+
+MonthlyNormals recorded(const Months& max_c, const Months& min_c, const Months& rain_mm, const Months& rain_days,
+                        const Months& wind_m_per_s) {
+  MonthlyNormals normals;
+  normals.max_c = max_c;
+  normals.min_c = min_c;
+  normals.rain_mm = rain_mm;
+  normals.rain_days = rain_days;
+  normals.wind_m_per_s = wind_m_per_s;
+  return normals;
+}
+
+std::vector<Record> records() {
+  return {{"1",
+           "Seattle, 2012 to 2015",
+           "[noaa_seattle]",
+           {47.6, -122.3, 50.0, -8.0},
+           recorded({8.23, 9.86, 12.39, 15.02, 19.30, 22.40, 26.00, 26.11, 21.92, 16.39, 11.02, 8.19},
+                    {2.70, 4.05, 4.86, 6.36, 9.61, 12.24, 14.20, 14.77, 12.36, 9.35, 4.70, 3.32},
+                    {116.5, 105.5, 151.6, 93.9, 51.9, 33.2, 12.1, 40.9, 58.9, 125.9, 160.6, 155.7},
+                    {16.50, 18.25, 18.25, 14.75, 8.50, 9.25, 2.75, 5.50, 8.75, 15.25, 17.75, 20.25},
+                    {3.14, 3.79, 3.58, 3.52, 3.12, 3.13, 2.91, 2.75, 2.96, 2.94, 3.48, 3.62}),
+           1.429,
+           55.6,
+           3.72,
+           0.428},
+          {"2",
+           "New York, 2012 to 2015",
+           "[noaa_new_york]",
+           {40.7, -74.0, 10.0, -5.0},
+           recorded({4.38, 4.15, 9.12, 15.76, 21.36, 25.89, 29.50, 28.50, 25.32, 18.98, 12.10, 9.33},
+                    {-3.35, -3.46, 0.80, 6.29, 12.71, 17.47, 21.54, 20.30, 16.60, 11.21, 4.16, 2.78},
+                    {82.0, 69.5, 80.0, 84.8, 96.5, 142.5, 69.6, 92.9, 63.5, 66.4, 62.1, 135.1},
+                    {10.75, 10.50, 10.25, 8.00, 11.00, 11.50, 10.00, 6.75, 8.00, 8.75, 7.25, 14.75},
+                    {5.79, 5.59, 5.64, 5.67, 4.42, 4.55, 4.37, 4.12, 4.27, 5.04, 5.17, 4.97}),
+           1.960,
+           44.3,
+           2.86,
+           0.363}};
+}
+
+TEST(MonthsVary, AsFarAsFourYearsHaveRecorded) {
+  for (const Record& record : records()) {
+    const DrawnYears years = years_of({.name = record.name, .place = record.place, .normals = record.normals});
+    struct Row {
+      const char* id;
+      const char* what;
+      double expected;
+      double got;
+      double tolerance_frac;
+      const char* reason;
+    };
+    const char* normal = "three standard errors of 36 degrees of freedom, 12 % each";
+    const char* skewed = "three standard errors of 36 degrees of freedom; sums are skewed, so 16 % each";
+    for (const Row& row :
+         {Row{"CLI-YEAR-41", "mean temperature, K", record.mean_sd_k, pooled(sds_of(years.mean_c)), 0.36, normal},
+          Row{"CLI-YEAR-42", "rain, mm", record.rain_sd_mm, pooled(sds_of(years.rain_mm)), 0.48, skewed},
+          Row{"CLI-YEAR-43", "wet days", record.wet_days_sd, pooled(sds_of(years.wet_days)), 0.36, normal},
+          Row{"CLI-YEAR-44", "wind, m/s", record.wind_sd_m_per_s, pooled(sds_of(years.wind_m_per_s)), 0.36, normal}}) {
+      check_reference({.id = std::string(row.id) + "-" + record.id,
+                       .what = std::string("standard deviation between years of a month's ") + row.what +
+                               ", all months, " + record.name,
+                       .source = std::string(record.source) + " (recomputed from the record)",
+                       .expected = row.expected,
+                       .got = row.got,
+                       .tolerance = row.tolerance_frac * row.expected,
+                       .reason = row.reason,
+                       .function = "climate::generate_year"});
+    }
+  }
 }
 
 TEST(MonthsVary, ALimitOfTheDayKeepsTheMean) {
