@@ -17,13 +17,17 @@ double mean_of_cut_exponential(double y) {
 
 }  // namespace
 
-ClearnessOfDays clearness_of_days(double mean_clearness) {
+ClearnessOfDays clearness_of_days(double mean_clearness) { return clearness_of_days_below(mean_clearness, 1.0); }
+
+ClearnessOfDays clearness_of_days_below(double mean_clearness, double limit) {
   expects(mean_clearness >= least_mean_clearness && mean_clearness <= most_mean_clearness,
           "a mean clearness from 0.10 to 0.80");
+  expects(limit > mean_clearness, "a limit above the mean");
   ClearnessOfDays days;
   const double d = mean_clearness - 0.75;
   const double d4 = d * d * d * d;
   days.most = 0.6313 + 0.267 * mean_clearness - 11.9 * d4 * d4;
+  if (limit < days.most) days.most = limit;
   const double share = (mean_clearness - days.least) / (days.most - days.least);
   double low = -500.0;
   double high = 500.0;

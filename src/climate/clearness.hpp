@@ -27,6 +27,16 @@ struct ClearnessOfDays {
 ///           one.   Checked by: CLI-KD-01 to CLI-KD-05, CLI-KD-11, CLI-KD-12.
 [[nodiscard]] ClearnessOfDays clearness_of_days(double mean_clearness);
 
+/// The same distribution where no day can be clearer than `limit`: its upper end is the lower of both, its mean is kept.
+/// Equation: as above with Kmax = min(published, limit)
+/// Symbols:  as above
+/// Shape:    scalars in, struct out; pure.
+/// Units:    fractions.
+/// Valid:    as above; a limit above the mean. Nearer to it than 0.2 % of the width the mean falls short by as much.
+/// Errors:   ContractViolation outside the range.
+/// Source:   as above; the limit is ours.   Checked by: CLI-KD-16.
+[[nodiscard]] ClearnessOfDays clearness_of_days_below(double mean_clearness, double limit);
+
 /// The clearness below which a share of the days lies.
 /// Equation: K = Kmin + w ln(1 + f (e^y - 1)) / y
 /// Symbols:  f = share_frac; y = steepness

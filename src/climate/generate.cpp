@@ -8,9 +8,7 @@
 #include "base/contract.hpp"
 #include "climate/calendar.hpp"
 #include "climate/estimate.hpp"
-#include "climate/generate_air.hpp"
-#include "climate/generate_rain.hpp"
-#include "climate/generate_sun.hpp"
+#include "climate/generate_months.hpp"
 #include "climate/generate_wind.hpp"
 #include "climate/sun_columns.hpp"
 
@@ -53,20 +51,22 @@ RainNormals rain_of_normals(const MonthlyNormals& normals) {
   return rain;
 }
 
+std::string_view months_as(MonthRule rule) { return rule == MonthRule::vary ? "about the normals" : "as given"; }
+
 void add_notes(WeatherYear& year, std::vector<std::string> notes) {
   for (std::string& note : notes) year.notes.push_back(std::move(note));
 }
 
-void add_rain_notes(WeatherYear& year, const MonthlyNormals& normals, const RainNormals& rain) {
+void add_rain_notes(WeatherYear& year, const MonthlyNormals& normals, const RainNormals& rain, MonthRule rule) {
   int n_scarce = 0;
   for (std::size_t month = 0; month < n_months; ++month) {
     n_scarce += rain.rain_mm[month] > 0.0 && rain.rain_days[month] < 2.0 ? 1 : 0;
   }
-  year.notes.push_back(
-      fmt::format("rain_mm_per_10_min: months as given; wet days {}by a two-state chain, amounts gamma, one storm a "
-                  "wet day at any hour; no cloudbursts, not for drainage",
-                  normals.rain_days ? "" : "estimated from the month's rain (n (1 - exp(-P/150 mm))), "));
-  if (n_scarce > 0) {
+  year.notes.push_back(fmt::format(
+      "rain_mm_per_10_min: months {}; wet days {}by a two-state chain, amounts gamma, one storm a "
+      "wet day at any hour; no cloudbursts, not for drainage",
+      months_as(rule), normals.rain_days ? "" : "estimated from the month's rain (n (1 - exp(-P/150 mm))), "));
+  if (n_scarce > 0 && rule == MonthRule::are_the_normals) {
     year.notes.push_back(
         fmt::format("rain_mm_per_10_min: in {} months with under 2 rain days each year gets at least one, which is "
                     "more than the normals say",
@@ -93,6 +93,27 @@ Issues issues_of_result(const WeatherYear& year) {
   return {};
 }
 
+struct AirInputs {
+  const MonthlyNormals& normals;
+  const std::vector<bool>& is_wet;
+  const TemperatureScores& scores;
+  const std::optional<MonthShifts>& shifts;
+};
+
+/// Air and vapour; what is wrong with them.
+Issues add_air(WeatherYear& year, std::vector<std::string>& notes, const AirInputs& inputs,
+               const GenerateOptions& options) {
+  GeneratedAir air =
+      generate_air_temperature(year, inputs.normals, inputs.is_wet, inputs.scores, options, inputs.shifts);
+  Result<GeneratedVapour> vapour = generate_vapour(air, inputs.normals, options, inputs.shifts);
+  if (!vapour) return vapour.error();
+  year.air_temperature_c = std::move(air.temperature_c);
+  year.vapour_pressure_pa = vapour.value().pressure_pa;
+  notes = std::move(air.notes);
+  for (const std::string& note : vapour.value().notes) notes.push_back(note);
+  return issues_of_result(year);
+}
+
 }  // namespace
 
 Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& given, std::uint64_t seed, int draw,
@@ -105,43 +126,67 @@ Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& give
 
   const MonthlyNormals normals = shifted(given, options.warmer_by_k);
   const GeneratorKey key = {.seed = seed, .draw = static_cast<std::uint32_t>(draw)};
+  const MonthRule rule = draw == 0 ? MonthRule::are_the_normals : MonthRule::vary;
   WeatherYear year = make_year_with_sun(place, options.year);
 
   const Result<MonthlyClearness> months = clearness_of_months(year, normals, options);
   if (!months) return Unexpected{months.error()};
   const ClearnessScores clearness = draw_clearness_scores(key, options.clearness_lag);
-  const Result<std::vector<double>> days = clearness_of_year_days(year, months.value().mean, clearness);
+  const Result<std::vector<double>> days = clearness_of_year_days(year, months.value().mean, clearness, rule);
   if (!days) return Unexpected{days.error()};
   year.global_w_per_m2 = global_of_hours(year, days.value(), key);
   year.diffuse_w_per_m2 = estimate_diffuse_w_per_m2(year);
 
   const RainNormals rain = rain_of_normals(normals);
-  const std::vector<bool> is_wet = wet_days_of_year(rain, clearness, key, options);
-  year.rain_mm_per_10_min = rain_of_slots_mm(rain_of_days_mm(rain, is_wet, key, options), key, options);
+  const MonthDepartures departures = draw_month_departures(normals, rain, key, options);
+  const std::vector<bool> is_wet = wet_days_of_year(rain, clearness, key, options, rule);
+  year.rain_mm_per_10_min = rain_of_slots_mm(
+      rule == MonthRule::vary ? drawn_rain_of_days_mm(rain, is_wet, departures.rain_factor, key, options)
+                              : rain_of_days_mm(rain, is_wet, key, options),
+      key, options);
 
   const TemperatureScores scores = draw_temperature_scores(clearness, options.clearness_lag, key);
-  GeneratedAir air = generate_air_temperature(year, normals, is_wet, scores, options);
-  Result<GeneratedVapour> vapour = generate_vapour(air, normals, options);
-  if (!vapour) return Unexpected{vapour.error()};
-  year.air_temperature_c = air.temperature_c;
-  year.vapour_pressure_pa = vapour.value().pressure_pa;
-  issues = issues_of_result(year);
+  std::optional<MonthShifts> shifts;
+  if (rule == MonthRule::vary) {
+    const Months sun_correlation = sun_warms_months(year);
+    shifts = shifts_of_months({.normals = normals,
+                               .rain = rain,
+                               .is_wet = is_wet,
+                               .clearness = clearness,
+                               .scores = scores,
+                               .departures = departures,
+                               .sun_correlation = sun_correlation},
+                              options);
+  }
+  std::vector<std::string> air_notes;
+  issues =
+      add_air(year, air_notes, {.normals = normals, .is_wet = is_wet, .scores = scores, .shifts = shifts}, options);
+  // A drawn year hotter or colder than what the engine bears is drawn nearer to the normals.
+  constexpr int most_halvings = 5;
+  for (int i = 0; i <= most_halvings && shifts && !issues.empty(); ++i) {
+    const double by = i == most_halvings ? 0.0 : 0.5;
+    for (double& k : shifts->max_k) k *= by;
+    for (double& k : shifts->min_k) k *= by;
+    issues =
+        add_air(year, air_notes, {.normals = normals, .is_wet = is_wet, .scores = scores, .shifts = shifts}, options);
+    air_notes.emplace_back(
+        "air_temperature_c: the months were drawn nearer to the normals, to stay below what the engine bears");
+  }
   if (!issues.empty()) return Unexpected{std::move(issues)};
 
   Months wind_m_per_s{};
   wind_m_per_s.fill(usual_wind_m_per_s());
   if (normals.wind_m_per_s) wind_m_per_s = *normals.wind_m_per_s;
-  year.wind_m_per_s = wind_of_marks_m_per_s(year, wind_m_per_s, key, options);
+  year.wind_m_per_s = wind_of_marks_m_per_s(year, wind_m_per_s, key, options, rule);
   year.sky_longwave_w_per_m2 = estimate_sky_longwave_w_per_m2(year);
 
   add_notes(year, months.value().notes);
   year.notes.push_back("diffuse_w_per_m2: estimated from global radiation (Erbs, Klein and Duffie)");
-  add_notes(year, std::move(air.notes));
-  add_notes(year, vapour.value().notes);
-  add_rain_notes(year, normals, rain);
+  add_notes(year, std::move(air_notes));
+  add_rain_notes(year, normals, rain, rule);
   year.notes.push_back(
       normals.wind_m_per_s
-          ? std::string("wind_m_per_s: months as given; hours Weibull of shape 2 with an afternoon maximum")
+          ? fmt::format("wind_m_per_s: months {}; hours Weibull of shape 2 with an afternoon maximum", months_as(rule))
           : fmt::format("wind_m_per_s: not given; {:.2f} m/s each month (2 m/s at 2 m, FAO-56); hours Weibull of shape "
                         "2 with an afternoon maximum",
                         usual_wind_m_per_s()));
@@ -150,6 +195,7 @@ Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& give
   if (options.warmer_by_k != 0.0)
     year.notes.push_back(
         fmt::format("maximum, minimum and dew point of the normals are shifted by {} K", options.warmer_by_k));
+  year.notes.push_back(departures.statement);
   year.notes.push_back("the last mark of the year is its first");
   return year;
 }

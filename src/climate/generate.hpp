@@ -35,13 +35,14 @@ struct GenerateOptions {
 ///           and index alone
 /// Shape:    normals in, a year of 8760 hours out; the last mark is the first; pure.
 /// Units:    as the names say.
-/// Valid:    monthly mean maximum and minimum of calendar days (25 marks), rain, global radiation and, where given,
-///           humidity and wind equal the normals; days and hours are plausible, not observed. No cloudbursts: not for
+/// Valid:    draw 0: monthly mean maximum and minimum of calendar days (25 marks), rain, global radiation and, where
+///           given, humidity and wind equal the normals. Draws 1, 2 ...: their months depart from the normals, by
+///           nothing in the mean of many draws. Days and hours are plausible, not observed. No cloudbursts: not for
 ///           drainage.
 /// Errors:   Result with all issues of place and normals; an issue too where a month's radiation or humidity cannot be
 ///           reached.
 /// Source:   docs/equations/climate.md.
-///           Checked by: Generator.MonthlyMeansAreTheNormals and what stands beside it.
+///           Checked by: Generator.MonthlyMeansAreTheNormals and what stands beside it; CLI-YEAR-01 to CLI-YEAR-08.
 [[nodiscard]] Result<WeatherYear> generate_year(const Place& place, const MonthlyNormals& normals, std::uint64_t seed,
                                                 int draw, const GenerateOptions& options = {});
 

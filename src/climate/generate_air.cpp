@@ -138,17 +138,6 @@ Extremes raw_extremes(const MonthlyNormals& normals, const std::vector<bool>& is
   return days;
 }
 
-double usual_temperature_sd_k(const MonthlyNormals& normals) {
-  constexpr double least_k = 2.0;
-  constexpr double rise_k = 2.0;
-  constexpr double full_range_k = 20.0;
-  const std::size_t hottest = static_cast<std::size_t>(hottest_months(normals)[0]);
-  const std::size_t coldest = static_cast<std::size_t>(coldest_months(normals)[0]);
-  const double range_k =
-      0.5 * (normals.max_c[hottest] + normals.min_c[hottest]) - 0.5 * (normals.max_c[coldest] + normals.min_c[coldest]);
-  return least_k + rise_k * (range_k < full_range_k ? range_k / full_range_k : 1.0);
-}
-
 /// Corrects the months until the means of the calendar days' extremes are the normals. False if the range would have to
 /// vanish for that.
 bool correct_months(const DayCourse& course, const MonthlyNormals& normals, Extremes& days,
@@ -184,7 +173,47 @@ bool correct_months(const DayCourse& course, const MonthlyNormals& normals, Extr
   return false;
 }
 
+/// The months that the year is to have.
+MonthlyNormals shifted(MonthlyNormals normals, const MonthShifts& by) {
+  for (std::size_t month = 0; month < n_months; ++month) {
+    normals.max_c[month] += by.max_k[month];
+    normals.min_c[month] += by.min_k[month];
+  }
+  return normals;
+}
+
 }  // namespace
+
+double temperature_sd_k(const MonthlyNormals& normals, const GenerateOptions& options) {
+  if (options.temperature_sd_k) return *options.temperature_sd_k;
+  constexpr double least_k = 2.0;
+  constexpr double rise_k = 2.0;
+  constexpr double full_range_k = 20.0;
+  const std::size_t hottest = static_cast<std::size_t>(hottest_months(normals)[0]);
+  const std::size_t coldest = static_cast<std::size_t>(coldest_months(normals)[0]);
+  const double range_k =
+      0.5 * (normals.max_c[hottest] + normals.min_c[hottest]) - 0.5 * (normals.max_c[coldest] + normals.min_c[coldest]);
+  return least_k + rise_k * (range_k < full_range_k ? range_k / full_range_k : 1.0);
+}
+
+double mean_score_sd(int n_days, double clearness_lag) {
+  expects(n_days >= 1, "at least one day");
+  const Matrix step = step_matrix(clearness_lag);
+  Matrix lagged = correlations;  // A^k M
+  double sum = 0.0;
+  for (int k = 0; k < n_days; ++k) {
+    const double of_middle = 0.25 * (lagged[1][1] + lagged[1][2] + lagged[2][1] + lagged[2][2]);
+    sum += (k == 0 ? 1.0 : 2.0) * static_cast<double>(n_days - k) * of_middle;
+    Matrix next = {};
+    for (std::size_t i = 0; i < 3; ++i) {
+      for (std::size_t j = 0; j < 3; ++j) {
+        for (std::size_t l = 0; l < 3; ++l) next[i][j] += step[i][l] * lagged[l][j];
+      }
+    }
+    lagged = next;
+  }
+  return numerics::sqrt(sum) / static_cast<double>(n_days);
+}
 
 TemperatureScores draw_temperature_scores(const ClearnessScores& clearness, double clearness_lag,
                                           const GeneratorKey& key) {
@@ -211,13 +240,14 @@ TemperatureScores draw_temperature_scores(const ClearnessScores& clearness, doub
   return scores;
 }
 
-GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& normals,
+GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& given,
                                       const std::vector<bool>& is_wet, const TemperatureScores& scores,
-                                      const GenerateOptions& options) {
+                                      const GenerateOptions& options, const std::optional<MonthShifts>& shifts) {
   constexpr double smaller = 0.7;
   const DayCourse course = course_of_days(sun, options.hottest_solar_hour_h);
   GeneratedAir air;
-  const double wanted_sd_k = options.temperature_sd_k ? *options.temperature_sd_k : usual_temperature_sd_k(normals);
+  const double wanted_sd_k = temperature_sd_k(given, options);
+  const MonthlyNormals normals = shifts ? shifted(given, *shifts) : given;
   double share = 1.0;
   Extremes days = raw_extremes(normals, is_wet, scores, wanted_sd_k, options.wet_day_max_drop_k);
   while (!correct_months(course, normals, days, air.temperature_c)) {

@@ -43,7 +43,7 @@ double wet_day_gamma_shape(double mean_mm) {
 }
 
 std::vector<bool> wet_days_of_year(const RainNormals& normals, const ClearnessScores& clearness,
-                                   const GeneratorKey& key, const GenerateOptions& options) {
+                                   const GeneratorKey& key, const GenerateOptions& options, MonthRule rule) {
   const RandomVariable variable = key.variable("climate.wet_day");
   const double follows = options.rain_follows_cloud_frac;
   const double own = numerics::sqrt(1.0 - follows * follows);
@@ -64,6 +64,7 @@ std::vector<bool> wet_days_of_year(const RainNormals& normals, const ClearnessSc
       is_any_wet = is_any_wet || was_wet;
       if (clearness.score[d] < clearness.score[static_cast<std::size_t>(dimmest_day)]) dimmest_day = day;
     }
+    if (rule == MonthRule::vary) continue;
     if (!is_any_wet && normals.rain_mm[month] > 0.0) is_wet[static_cast<std::size_t>(dimmest_day)] = true;
   }
   return is_wet;
@@ -92,6 +93,25 @@ std::vector<double> rain_of_days_mm(const RainNormals& normals, const std::vecto
       const std::size_t d = static_cast<std::size_t>(day);
       if (is_wet[d]) rain_mm[d] = least_mm + rest_mm * rain_mm[d] / gamma_sum;
     }
+  }
+  return rain_mm;
+}
+
+std::vector<double> drawn_rain_of_days_mm(const RainNormals& normals, const std::vector<bool>& is_wet,
+                                          const Months& rain_factor, const GeneratorKey& key,
+                                          const GenerateOptions& options) {
+  const RandomVariable variable = key.variable("climate.rain_of_day");
+  std::vector<double> rain_mm(n_days_in_year, 0.0);
+  for (int day = 0; day < n_days_in_year; ++day) {
+    const std::size_t d = static_cast<std::size_t>(day);
+    if (!is_wet[d]) continue;
+    const std::size_t month = static_cast<std::size_t>(month_of_day[d]);
+    const double usual_mm = normals.rain_mm[month] / normals.rain_days[month];
+    const double shape = wet_day_gamma_shape(usual_mm);
+    const double mean_mm = rain_factor[month] * usual_mm;
+    const double least_mm = options.least_wet_day_mm < 0.5 * mean_mm ? options.least_wet_day_mm : 0.5 * mean_mm;
+    const double gamma = stats::random_gamma(variable, key.place(day), {.shape = shape, .scale = 1.0 / shape});
+    rain_mm[d] = least_mm + (mean_mm - least_mm) * gamma;
   }
   return rain_mm;
 }

@@ -54,12 +54,13 @@ struct RainNormals {
 ///           option. r z + ... is again a standard normal, independent from day to day, so the chain is exact
 /// Shape:    365 out; the first day's state before is drawn with the share of wet days; pure.
 /// Units:    -
-/// Valid:    a month with rain and no wet day by the chain gets one, its dimmest day.
+/// Valid:    months that are the normals: one with rain and no wet day by the chain gets one, its dimmest day.
 /// Errors:   none.
 /// Source:   chain [geng1986]; its tie to the clearness is ours.
 ///           Checked by: CLI-GEN-10 to CLI-GEN-12, Generator.WetDaysAreDimAndCool.
 [[nodiscard]] std::vector<bool> wet_days_of_year(const RainNormals& normals, const ClearnessScores& clearness,
-                                                 const GeneratorKey& key, const GenerateOptions& options);
+                                                 const GeneratorKey& key, const GenerateOptions& options,
+                                                 MonthRule rule);
 
 /// Rain of each day; the month's sum is exact.
 /// Equation: P_i = m + g_i (P - n m) / sum g
@@ -71,6 +72,19 @@ struct RainNormals {
 /// Source:   [geng1986] for the distribution.   Checked by: Generator.MonthlyMeansAreTheNormals.
 [[nodiscard]] std::vector<double> rain_of_days_mm(const RainNormals& normals, const std::vector<bool>& is_wet,
                                                   const GeneratorKey& key, const GenerateOptions& options);
+
+/// Rain of each day as it is drawn; the month's sum is right in the mean of many years.
+/// Equation: P_i = m + (w p - m) g_i / k
+/// Symbols:  g: gamma numbers of shape k; p: mean rain of a wet day by the normals; w = rain_factor; m: least rain of a
+///           wet day, at most half of w p
+/// Shape:    365 out, zero on dry days; pure.
+/// Units:    mm.
+/// Valid:    -
+/// Errors:   none.
+/// Source:   [geng1986] for the distribution.   Checked by: CLI-YEAR-05, CLI-YEAR-06.
+[[nodiscard]] std::vector<double> drawn_rain_of_days_mm(const RainNormals& normals, const std::vector<bool>& is_wet,
+                                                        const Months& rain_factor, const GeneratorKey& key,
+                                                        const GenerateOptions& options);
 
 /// Rain of each ten minutes; the day's sum is exact.
 /// Equation: duration D = P / i, i log-normal, held between 0.5 h and 12 h; start evenly spread over what the day

@@ -37,16 +37,6 @@ std::vector<double> outside_of_days_wh_per_m2(const WeatherYear& sun) {
   return sums;
 }
 
-Months outside_of_months_mj_per_m2_d(const WeatherYear& sun) {
-  const std::vector<double> days = outside_of_days_wh_per_m2(sun);
-  Months months{};
-  for (std::size_t day = 0; day < n_days_in_year; ++day) {
-    const std::size_t month = static_cast<std::size_t>(month_of_day[day]);
-    months[month] += mj_per_watt_hour * days[day] / static_cast<double>(n_days_in_month[month]);
-  }
-  return months;
-}
-
 Months daylight_of_months_h(const WeatherYear& sun) {
   Months months{};
   for (std::size_t day = 0; day < n_days_in_year; ++day) {
@@ -110,7 +100,7 @@ Result<MonthlyClearness> from_global(const Months& global_mj_per_m2_d, const Mon
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
   months.notes.push_back(
-      "global_w_per_m2: months as given; days by the distribution of Bendt et al., hours by Aguiar and "
+      "global_w_per_m2: by the radiation given; days by the distribution of Bendt et al., hours by Aguiar and "
       "Collares-Pereira");
   return months;
 }
@@ -189,7 +179,24 @@ double cut_normal(double share, double low, double high) {
   return value < low ? low : value > high ? high : value;
 }
 
+/// A day's clearness as it is drawn: never above the day's limit, right in the mean.
+double drawn_clearness(const ClearnessOfDays& of_month, double mean, double limit, double score) {
+  if (limit <= mean) return limit;
+  const double share = stats::standard_normal_cdf(score);
+  return clearness_quantile(limit < of_month.most ? clearness_of_days_below(mean, limit) : of_month, share);
+}
+
 }  // namespace
+
+Months outside_of_months_mj_per_m2_d(const WeatherYear& sun) {
+  const std::vector<double> days = outside_of_days_wh_per_m2(sun);
+  Months months{};
+  for (std::size_t day = 0; day < n_days_in_year; ++day) {
+    const std::size_t month = static_cast<std::size_t>(month_of_day[day]);
+    months[month] += mj_per_watt_hour * days[day] / static_cast<double>(n_days_in_month[month]);
+  }
+  return months;
+}
 
 Result<MonthlyClearness> clearness_of_months(const WeatherYear& sun, const MonthlyNormals& normals,
                                              const GenerateOptions& options) {
@@ -212,7 +219,7 @@ ClearnessScores draw_clearness_scores(const GeneratorKey& key, double lag) {
 }
 
 Result<std::vector<double>> clearness_of_year_days(const WeatherYear& sun, const Months& month_clearness,
-                                                   const ClearnessScores& scores) {
+                                                   const ClearnessScores& scores, MonthRule rule) {
   const std::vector<double> outside_wh_per_m2 = outside_of_days_wh_per_m2(sun);
   std::vector<double> limit(n_days_in_year, 0.0);
   for (std::size_t hour = 0; hour < n_hours_in_year; ++hour) {
@@ -242,7 +249,13 @@ Result<std::vector<double>> clearness_of_year_days(const WeatherYear& sun, const
           ""));
       continue;
     }
-    for (std::size_t i = 0; i < scaled->size(); ++i) clearness.push_back(days[i].weight > 0.0 ? (*scaled)[i] : 0.0);
+    for (std::size_t i = 0; i < scaled->size(); ++i) {
+      const std::size_t day = static_cast<std::size_t>(first_day_of_month[month]) + i;
+      const double here = rule == MonthRule::vary
+                              ? drawn_clearness(distribution, month_clearness[month], limit[day], scores.score[day])
+                              : (*scaled)[i];
+      clearness.push_back(days[i].weight > 0.0 ? here : 0.0);
+    }
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
   return clearness;

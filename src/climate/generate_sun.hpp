@@ -22,6 +22,9 @@ struct GeneratorKey {
   }
 };
 
+/// Whether a year's months are brought to the normals, or come out as its days do.
+enum class MonthRule { are_the_normals, vary };
+
 /// Mean clearness of each month and where it comes from.
 struct MonthlyClearness {
   Months mean{};
@@ -42,6 +45,16 @@ struct MonthlyClearness {
 [[nodiscard]] Result<MonthlyClearness> clearness_of_months(const WeatherYear& sun, const MonthlyNormals& normals,
                                                            const GenerateOptions& options);
 
+/// Month's mean of the daily sum outside the air.
+/// Equation: sum over the month's hours of normal irradiance times mean sine, over its days
+/// Symbols:  -
+/// Shape:    a year with its sun in, twelve values out; pure.
+/// Units:    MJ/m2 a day.
+/// Valid:    any.
+/// Errors:   none.
+/// Source:   by definition.   Checked by: Generate.SunshineBecomesClearness.
+[[nodiscard]] Months outside_of_months_mj_per_m2_d(const WeatherYear& sun);
+
 /// The normal scores behind the days' clearness, and what is new in each day's.
 struct ClearnessScores {
   std::vector<double> score;
@@ -49,9 +62,10 @@ struct ClearnessScores {
 };
 [[nodiscard]] ClearnessScores draw_clearness_scores(const GeneratorKey& key, double lag);
 
-/// Clearness of each day; the month's radiation is exact.
-/// Equation: x_d = F^-1(Phi(z_d)); K_d = min(c x_d, Kmax, day's limit), c such that the month's sum of K_d H0_d = Km
-///           sum H0_d
+/// Clearness of each day; the month's radiation is exact, or right in the mean of many years.
+/// Equation: x_d = F^-1(Phi(z_d)). Months that are the normals: K_d = min(c x_d, Kmax, day's limit), c such that the
+///           month's sum of K_d H0_d = Km sum H0_d. Months that vary: K_d = x_d, F with the lower of Kmax and the day's
+///           limit for its upper end, so that its mean is Km all the same
 /// Symbols:  z_d: scores; F: clearness_of_days; day's limit: mean of highest_clearness_of_hour over the day, weighted
 ///           by H0 of the hours
 /// Shape:    365 out; zero on days without sun; pure.
@@ -61,7 +75,7 @@ struct ClearnessScores {
 /// Source:   [graham1988] for the scores; [bendt1981].
 ///           Checked by: Generator.DaysKeepThePublishedSpreadAndPersistence.
 [[nodiscard]] Result<std::vector<double>> clearness_of_year_days(const WeatherYear& sun, const Months& month_clearness,
-                                                                 const ClearnessScores& scores);
+                                                                 const ClearnessScores& scores, MonthRule rule);
 
 /// Global radiation of each hour; each day's sum is exact.
 /// Equation: k = m + s y; y_h = p y_(h-1) + r, r normal of variance 1 - p^2, cut so that 0 <= k <= highest; then

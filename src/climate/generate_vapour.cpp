@@ -71,21 +71,41 @@ struct VapourGoal {
   std::vector<double> dawn_pa;
 };
 
-VapourGoal goal_of_normals(const GeneratedAir& air, const MonthlyNormals& normals) {
+double mean_saturation_pa(double max_c, double min_c) {
+  return 0.5 * (physics::saturation_vapour_pressure_pa(max_c) + physics::saturation_vapour_pressure_pa(min_c));
+}
+
+/// Months follow their minimum by half, as days do: a warm month is less humid, a cool one more.
+void shift_goal(VapourGoal& goal, Months& dew_point_c, const MonthlyNormals& normals, const MonthShifts& shifts) {
+  for (std::size_t month = 0; month < n_months; ++month) {
+    const double before_pa = physics::saturation_vapour_pressure_pa(dew_point_c[month]);
+    dew_point_c[month] += dew_point_follows_minimum_frac * shifts.min_k[month];
+    const double after_pa = physics::saturation_vapour_pressure_pa(dew_point_c[month]);
+    goal.wanted[month] *= after_pa / before_pa;
+    if (!goal.is_relative) continue;
+    goal.wanted[month] *=
+        mean_saturation_pa(normals.max_c[month], normals.min_c[month]) /
+        mean_saturation_pa(normals.max_c[month] + shifts.max_k[month], normals.min_c[month] + shifts.min_k[month]);
+    if (goal.wanted[month] > 1.0) goal.wanted[month] = 1.0;
+  }
+}
+
+VapourGoal goal_of_normals(const GeneratedAir& air, const MonthlyNormals& normals,
+                           const std::optional<MonthShifts>& shifts) {
   VapourGoal goal;
   goal.is_relative = !normals.dew_point_c.has_value();
   goal.wanted = goal.is_relative ? *normals.relative_humidity_frac : *normals.dew_point_c;
   Months dew_point_c{};
   for (std::size_t month = 0; month < n_months; ++month) {
     if (goal.is_relative) {
-      const double mean_saturation_pa = 0.5 * (physics::saturation_vapour_pressure_pa(normals.max_c[month]) +
-                                               physics::saturation_vapour_pressure_pa(normals.min_c[month]));
-      dew_point_c[month] = physics::dew_point_c(goal.wanted[month] * mean_saturation_pa);
+      dew_point_c[month] =
+          physics::dew_point_c(goal.wanted[month] * mean_saturation_pa(normals.max_c[month], normals.min_c[month]));
     } else {
       dew_point_c[month] = goal.wanted[month];
       goal.wanted[month] = physics::saturation_vapour_pressure_pa(dew_point_c[month]);
     }
   }
+  if (shifts) shift_goal(goal, dew_point_c, normals, *shifts);
   const Days season_c = seasonal_curve(dew_point_c);
   for (std::size_t day = 0; day < n_days_in_year; ++day) {
     const double departure_k = dew_point_follows_minimum_frac * (air.lowest_c[day] - air.seasonal_lowest_c[day]);
@@ -111,7 +131,7 @@ Issues issues_of_missed(const VapourGoal& goal, const Months& means) {
 }
 
 Result<GeneratedVapour> vapour_by_goal(const GeneratedAir& air, VapourGoal goal,
-                                       const std::vector<double>& saturation_pa) {
+                                       const std::vector<double>& saturation_pa, bool must_reach) {
   constexpr int most_rounds = 200;
   constexpr double close_enough_frac = 1e-5;
   GeneratedVapour vapour;
@@ -130,18 +150,18 @@ Result<GeneratedVapour> vapour_by_goal(const GeneratedAir& air, VapourGoal goal,
     }
   }
   Issues issues = issues_of_missed(goal, means);
-  if (!issues.empty()) return Unexpected{std::move(issues)};
+  if (must_reach && !issues.empty()) return Unexpected{std::move(issues)};
   return vapour;
 }
 
 }  // namespace
 
 Result<GeneratedVapour> generate_vapour(const GeneratedAir& air, const MonthlyNormals& normals,
-                                        const GenerateOptions& options) {
+                                        const GenerateOptions& options, const std::optional<MonthShifts>& shifts) {
   const std::vector<double> saturation_pa = saturation_at_marks_pa(air);
   GeneratedVapour vapour;
   if (normals.dew_point_c || normals.relative_humidity_frac) {
-    Result<GeneratedVapour> fitted = vapour_by_goal(air, goal_of_normals(air, normals), saturation_pa);
+    Result<GeneratedVapour> fitted = vapour_by_goal(air, goal_of_normals(air, normals, shifts), saturation_pa, !shifts);
     if (!fitted) return fitted;
     vapour = std::move(fitted).value();
     vapour.notes.push_back(

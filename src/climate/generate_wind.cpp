@@ -9,7 +9,7 @@
 namespace houseleek::climate {
 
 std::vector<double> wind_of_marks_m_per_s(const WeatherYear& sun, const Months& mean_m_per_s, const GeneratorKey& key,
-                                          const GenerateOptions& options) {
+                                          const GenerateOptions& options, MonthRule rule) {
   constexpr double windiest_rad = 3.0 * 15.0 * physics::radians_per_degree;  // 15 h solar, as an hour angle
   const RandomVariable variable = key.variable("climate.wind");
   const double news_share = numerics::sqrt(1.0 - options.wind_lag * options.wind_lag);
@@ -29,6 +29,7 @@ std::vector<double> wind_of_marks_m_per_s(const WeatherYear& sun, const Months& 
       raw_mean[month] += wind[hour] / static_cast<double>(n_days_in_month[month] * n_hours_in_day);
     }
   }
+  if (rule == MonthRule::vary) raw_mean.fill(0.5 * numerics::sqrt(physics::pi));
   for (std::size_t hour = 0; hour < n_hours_in_year; ++hour) {
     const std::size_t month = static_cast<std::size_t>(month_of_day[hour / n_hours_in_day]);
     wind[hour] *= mean_m_per_s[month] / raw_mean[month];

@@ -26,6 +26,8 @@ class NormalsJudge {
       check_range("relative_humidity_frac", *normals_.relative_humidity_frac, 0.05, 1.0);
     if (normals_.dew_point_c) check_range("dew_point_c", *normals_.dew_point_c, -55.0, 35.0);
     if (normals_.wind_m_per_s) check_range("wind_m_per_s", *normals_.wind_m_per_s, 0.1, 30.0);
+    if (normals_.month_mean_sd_k) check_range("month_mean_sd_k", *normals_.month_mean_sd_k, 0.0, 8.0);
+    if (normals_.month_rain_sd_mm) check_range("month_rain_sd_mm", *normals_.month_rain_sd_mm, 0.0, 4000.0);
     for (std::size_t month = 0; month < n_months; ++month) check_month(month);
     return std::move(issues_);
   }

@@ -22,6 +22,8 @@ struct MonthlyNormals {
   std::optional<Months> relative_humidity_frac = {};  // mean of day and night
   std::optional<Months> dew_point_c = {};             // mean of day and night
   std::optional<Months> wind_m_per_s = {};            // mean at 10 m over open land
+  std::optional<Months> month_mean_sd_k = {};         // between years: standard deviation of the month's mean
+  std::optional<Months> month_rain_sd_mm = {};        // between years: of the month's sum
   bool operator==(const MonthlyNormals&) const = default;
 };
 

@@ -20,7 +20,9 @@ struct MonthlyNormals {
   std::optional<Months> global_mj_per_m2_d;         // mean daily sum on the level
   std::optional<Months> relative_humidity_percent;  // mean of day and night
   std::optional<Months> dew_point_c;
-  std::optional<Months> wind_m_per_s;  // mean at 10 m over open land
+  std::optional<Months> wind_m_per_s;      // mean at 10 m over open land
+  std::optional<Months> month_mean_sd_k;   // standard deviation between years of the month's mean temperature
+  std::optional<Months> month_rain_sd_mm;  // and of its rain
   bool operator==(const MonthlyNormals&) const = default;
 };
 

@@ -57,6 +57,13 @@ inline constexpr NumberRule global_mj_per_m2_d{.key = "global_mj_per_m2_d",
 inline constexpr NumberRule relative_humidity_percent{
     .key = "relative_humidity_percent", .least = 1, .most = 100, .unit = "%", .hint = "per cent, 65 and not 0.65"};
 inline constexpr NumberRule wind_m_per_s{.key = "wind_m_per_s", .least = 0, .most = 30, .unit = "m/s"};
+inline constexpr NumberRule month_mean_sd_k{.key = "month_mean_sd_k",
+                                            .least = 0,
+                                            .most = 8,  // 5 K in the coldest months inland
+                                            .unit = "K",
+                                            .hint = "standard deviation between years of the month's mean temperature"};
+inline constexpr NumberRule month_rain_sd_mm{.key = "month_rain_sd_mm", .least = 0, .most = 4000, .unit = "mm"};
+inline constexpr double most_rain_sd_times = 5.0;  // of the month's rain; the driest months have two to three
 // 2^53: every JSON and TOML reader keeps it whole.
 inline constexpr NumberRule seed{.key = "seed", .least = 0, .most = 9007199254740992.0};
 

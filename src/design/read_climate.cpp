@@ -54,6 +54,21 @@ void check_month_pair(DesignReader& reader, const TableView& table, std::string_
   }
 }
 
+void check_rain_sd(DesignReader& reader, const TableView& table, const MonthlyNormals& normals) {
+  constexpr std::string_view key = "month_rain_sd_mm";
+  for (std::size_t month = 0; month < 12; ++month) {
+    const double sd_mm = (*normals.month_rain_sd_mm)[month];
+    const double most_mm = limits::most_rain_sd_times * normals.rain_mm[month];
+    if (sd_mm <= most_mm) continue;
+    const std::string path = path_from(table, key, month);
+    add_issue(reader.fields, IssueCode::inconsistent, find_member(*table.node, key)->items[month], path,
+              fmt::format("at most {}", most_mm),
+              fmt::format("{} is {}, more than {} times the month's rain ({})", path, sd_mm, limits::most_rain_sd_times,
+                          normals.rain_mm[month]),
+              "the standard deviation between years of the month's sum, in mm");
+  }
+}
+
 /// Two ways to say one thing: the first is used.
 void warn_unused(DesignReader& reader, const TableView& table, std::string_view used, std::string_view unused) {
   const TomlNode* node = find_member(*table.node, unused);
@@ -64,11 +79,12 @@ void warn_unused(DesignReader& reader, const TableView& table, std::string_view 
 }
 
 MonthlyNormals read_normals(DesignReader& reader, const TableView& table) {
-  constexpr std::string_view known[] = {"max_c",        "min_c",
-                                        "rain_mm",      "rain_days",
-                                        "sunshine_h",   "global_mj_per_m2_d",
-                                        "wind_m_per_s", "relative_humidity_percent",
-                                        "dew_point_c"};
+  constexpr std::string_view known[] = {"max_c",           "min_c",
+                                        "rain_mm",         "rain_days",
+                                        "sunshine_h",      "global_mj_per_m2_d",
+                                        "wind_m_per_s",    "relative_humidity_percent",
+                                        "dew_point_c",     "month_mean_sd_k",
+                                        "month_rain_sd_mm"};
   check_keys(reader.fields, table, known);
   const std::size_t n_issues_before = reader.fields.issues.size();
   MonthlyNormals normals;
@@ -81,9 +97,12 @@ MonthlyNormals read_normals(DesignReader& reader, const TableView& table) {
   normals.relative_humidity_percent = read_months(reader, table, limits::relative_humidity_percent);
   normals.dew_point_c = read_months(reader, table, limits::with_key(limits::temperature_c, "dew_point_c"));
   normals.wind_m_per_s = read_months(reader, table, limits::wind_m_per_s);
+  normals.month_mean_sd_k = read_months(reader, table, limits::month_mean_sd_k);
+  normals.month_rain_sd_mm = read_months(reader, table, limits::month_rain_sd_mm);
   if (reader.fields.issues.size() != n_issues_before) return normals;
   check_month_pair(reader, table, "min_c", normals.min_c, "max_c", normals.max_c);
   if (normals.dew_point_c) check_month_pair(reader, table, "dew_point_c", *normals.dew_point_c, "max_c", normals.max_c);
+  if (normals.month_rain_sd_mm) check_rain_sd(reader, table, normals);
   if (normals.sunshine_h &&
       *std::max_element(normals.sunshine_h->begin(), normals.sunshine_h->end()) <= limits::longest_day_mean_h) {
     const std::string path = path_from(table, "sunshine_h");

@@ -114,6 +114,8 @@ climate::MonthlyNormals normals_from(const design::MonthlyNormals& given) {
   normals.global_mj_per_m2_d = given.global_mj_per_m2_d;
   normals.dew_point_c = given.dew_point_c;
   normals.wind_m_per_s = given.wind_m_per_s;
+  normals.month_mean_sd_k = given.month_mean_sd_k;
+  normals.month_rain_sd_mm = given.month_rain_sd_mm;
   if (given.relative_humidity_percent) {
     climate::Months& frac = normals.relative_humidity_frac.emplace();
     for (std::size_t month = 0; month < frac.size(); ++month) {

@@ -29,8 +29,8 @@ struct WeatherInUse {
 [[nodiscard]] climate::FileRules rules_from(const design::Climate& climate);
 
 /// The year of weather of a design. `file` is the text of Design::climate.file and must be there exactly where that is.
-/// Draw 0 is the year in use; others are more years of the same climate: made from the normals with other random
-/// numbers, or the file's other complete calendar years, the latest first.
+/// Draw 0 is the year in use, and its months are the normals; others are more years of the same climate: made from the
+/// normals with other random numbers and months that depart from them, or the file's other complete calendar years, the latest first.
 /// Errors: issues with paths below [climate.normals], or with the places in the file; a draw that a file has no year for.
 [[nodiscard]] Result<WeatherInUse> find_weather(const design::ValidDesign& design, const std::optional<NamedText>& file,
                                                 int draw = 0);

@@ -16,7 +16,7 @@ namespace houseleek::studies {
                                                                               const std::optional<NamedText>& file,
                                                                               int n_years);
 
-/// What years are ordered by. Made years share the means of their months: only what lasts some days tells them apart.
+/// What years are ordered by: what lasts some days hurts, and a warm year alone need not have it.
 struct YearCriteria {
   double hottest_three_days_c = 0.0;   // highest mean of three calendar days in a row
   int longest_dry_spell_days = 0;      // days in a row with less than 1 mm each

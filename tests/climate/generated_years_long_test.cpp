@@ -145,8 +145,8 @@ void add_days(Sums& sums, const WeatherYear& year, const std::vector<double>& cl
 Sums sums_of(const Climate& climate) {
   Sums sums;
   const int summer = hottest_months(climate.normals)[0];
-  for (int draw = 0; draw < n_years; ++draw) {
-    const auto made = generate_year(climate.place, climate.normals, 2024, draw);
+  for (std::uint64_t seed = 1; seed <= n_years; ++seed) {
+    const auto made = generate_year(climate.place, climate.normals, seed, 0);  // its months are the normals
     EXPECT_TRUE(made.has_value());
     if (!made) continue;
     const WeatherYear& year = made.value();

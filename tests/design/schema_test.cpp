@@ -165,6 +165,8 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/$defs/normals/properties/global_mj_per_m2_d/items", limits::global_mj_per_m2_d},
       {"/$defs/normals/properties/relative_humidity_percent/items", limits::relative_humidity_percent},
       {"/$defs/normals/properties/wind_m_per_s/items", limits::wind_m_per_s},
+      {"/$defs/normals/properties/month_mean_sd_k/items", limits::month_mean_sd_k},
+      {"/$defs/normals/properties/month_rain_sd_mm/items", limits::month_rain_sd_mm},
       {"/$defs/point/items", limits::coordinate_m},
       {"/properties/roof/properties/north_deg", limits::bearing_deg},
       {"/properties/roof/properties/fall_mm_per_m", limits::fall_mm_per_m},

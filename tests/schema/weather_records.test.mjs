@@ -1,5 +1,6 @@
-// Open weather records (npm package vega-datasets: station records and normals of Seattle, [noaa_seattle]): how they are
-// imported, and what the generator's wet days are beside four recorded years.
+// Open weather records (npm package vega-datasets: station records and normals of Seattle, [noaa_seattle], and New York,
+// [noaa_new_york]): how they are imported, what the generator's wet days are beside four recorded years, and how far their
+// months scattered.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
@@ -156,4 +157,34 @@ rain_days = ${list(sums((x) => (x >= 0.1 ? 1 : 0)))}
   assert.ok(Math.abs(here.meanOfWetDay - there.meanOfWetDay) < 0.05 * there.meanOfWetDay, 'rain and rain days are given');
   assert.ok(Math.abs(here.above20 - there.above20) < 3 * Math.sqrt((there.above20 * (1 - there.above20)) / 623));
   assert.ok(Math.abs(here.lag - 0.25) < 0.03, 'the rule of [geng1986] comes out');
+});
+
+test('how far recorded months scattered, as tests/reference/generator_months_test.cpp has it', (t) => {
+  const rows = data('weather.csv').trimEnd().split('\n').slice(1).map((line) => line.split(','));
+  const mean = (values) => values.reduce((a, b) => a + b) / values.length;
+  const sum = (values) => values.reduce((a, b) => a + b, 0);
+  const variance = (values) => sum(values.map((x) => (x - mean(values)) ** 2)) / (values.length - 1);
+  /** Root of the mean variance of the twelve months, each of four years. */
+  const scatter = (city, ofDay, ofMonth) => {
+    const months = Array.from({ length: 12 }, (_, m) =>
+      [2012, 2013, 2014, 2015].map((year) => {
+        const date = `${year}-${String(m + 1).padStart(2, '0')}`;
+        return ofMonth(rows.filter((row) => row[0] === city && row[1].startsWith(date)).map(ofDay));
+      }),
+    );
+    return Math.sqrt(mean(months.map(variance)));
+  };
+  const wanted = { Seattle: [1.429, 55.6, 3.72, 0.428], 'New York': [1.96, 44.3, 2.86, 0.363] };
+  for (const [city, [temperature, rain, wetDays, wind]] of Object.entries(wanted)) {
+    const got = [
+      scatter(city, (row) => (Number(row[3]) + Number(row[4])) / 2, mean),
+      scatter(city, (row) => Number(row[2]), sum),
+      scatter(city, (row) => (Number(row[2]) >= 0.1 ? 1 : 0), sum),
+      scatter(city, (row) => Number(row[5]), mean),
+    ];
+    t.diagnostic(`${city}: ${got.map((value) => value.toFixed(3)).join(', ')}`);
+    [temperature, rain, wetDays, wind].forEach((figure, i) => {
+      assert.ok(Math.abs(got[i] - figure) < 0.002 * figure, `${city} ${i}: ${got[i]}, not ${figure}`);
+    });
+  }
 });
