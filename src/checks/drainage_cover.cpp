@@ -57,33 +57,4 @@ Carrying carrying_of(const SquareCover& cover, Way way) {
   return made;
 }
 
-Grown conveyance(const Carrying& carrying, double depth_m, const SheetPower& power) {
-  constexpr double by_depth = 5.0 / 3.0;
-  double factor = carrying.open;
-  Grown sum;
-  if (carrying.gap > 0.0) {
-    if (depth_m >= carrying.gap_m) {
-      sum.value = carrying.full_gap;
-    } else if (carrying.dam_m == 0.0) {
-      factor += carrying.gap;
-    } else {
-      const SheetPower over_dam = sheet_power(depth_m - carrying.dam_m);
-      sum = {carrying.gap * over_dam.five_thirds, by_depth * carrying.gap * over_dam.two_thirds};
-    }
-  }
-  sum.value += factor * power.five_thirds;
-  sum.slope += by_depth * factor * power.two_thirds;
-  if (carrying.over > 0.0 && depth_m > carrying.roof_m) {
-    const SheetPower over = sheet_power(depth_m - carrying.roof_m);
-    sum.value += carrying.over * over.five_thirds;
-    sum.slope += by_depth * carrying.over * over.two_thirds;
-  }
-  return sum;
-}
-
-Grown layer_conveyance(const Carrying& carrying, double depth_m) {
-  return {carrying.layer_m_per_s * std::min(depth_m, carrying.layer_m),
-          depth_m < carrying.layer_m ? carrying.layer_m_per_s : 0.0};
-}
-
 }  // namespace houseleek::checks

@@ -32,23 +32,24 @@ struct FlowSquares {
 /// Slope of the water below which flow grows with the slope itself instead of its root.
 inline constexpr double least_turbulent_slope = 1.0e-4;
 
-/// Between two squares that water can pass: their numbers, and all that does not change with the water.
+/// Between two squares that water can pass.
 struct Face {
   int from = 0;  // square
   int to = 0;
   bool is_along_x = false;
-  bool is_carried_alike = false;  // both sides carry the same: one of them will do
-  bool has_layer_from = false;    // a coarse layer on the deck
-  bool has_layer_to = false;
   double sill_m = 0.0;
   double width_m = 0.0;
   double distance_m = 0.0;
-  Carrying carrying_from;
-  Carrying carrying_to;
+  std::size_t carrying_from = 0;  // of OpenFaces::carryings; both the same: one of them will do
+  std::size_t carrying_to = 0;
 };
 
-/// All faces that water can pass, along x row by row, then along y.
-[[nodiscard]] std::vector<Face> open_faces(const FlowSquares& squares);
+/// All faces that water can pass, along x row by row, then along y, and what the covers beside them carry.
+struct OpenFaces {
+  std::vector<Face> faces;
+  std::vector<Carrying> carryings;  // each once
+};
+[[nodiscard]] OpenFaces open_faces(const FlowSquares& squares);
 
 /// Square of the water's slope along each face: the lesser of the one-sided slopes, none where they differ in sign.
 [[nodiscard]] std::vector<double> squares_of_cross_slope(const FlowSquares& squares, std::span<const Face> faces,
@@ -60,8 +61,21 @@ struct FaceFlow {
   double by_to = 0.0;     // the same, not positive
 };
 
-/// q of a face: k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S times its width; see advance_flow.
-[[nodiscard]] FaceFlow face_flow(const Face& face, double cross_slope2, double level_from_m, double level_to_m);
+/// Faces with water over their sills, one value each: what is worked out for all of them at once.
+struct WetFaces {
+  std::vector<int> face;
+  std::vector<double> depth_m;  // of the higher water over the sill
+  std::vector<double> slope;
+  std::vector<double> floor2;  // T^2 + s^2
+  std::vector<double> two_thirds;
+  std::vector<double> run;        // S/(S^2 + T^2 + s^2)^(1/4)
+  std::vector<double> run_slope;  // its derivative by S
+};
+
+/// q of every face: k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S times its width; see advance_flow.
+/// Shape:    level_m by square; cross_slope2 and flows by face; `wet` is made anew.
+void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2, std::span<const double> level_m,
+                     WetFaces& wet, std::span<FaceFlow> flows);
 
 struct ExitFlow {
   double m3_per_s = 0.0;

@@ -16,6 +16,7 @@ constexpr double still_frac = 1.0e-9;
 constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
+constexpr double good_share = 0.25;  // factors that leave more of the residual than this are not used again
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -32,27 +33,27 @@ FlowStepper::FlowStepper(const FlowSquares& squares)
               squares.deck.sill_x_m.size() == at((squares.deck.columns - 1) * squares.deck.rows) &&
               squares.deck.sill_y_m.size() == at(squares.deck.columns * (squares.deck.rows - 1)),
           "columns of one length");
-  faces_ = open_faces(squares);
-  sides_ = sides_of_squares(squares, faces_);
-  for (const Face& face : faces_) {
-    const int from = unknown(face.from);
-    const int to = unknown(face.to);
+  open_ = open_faces(squares);
+  sides_ = sides_of_squares(squares, open_.faces);
+  // Unknowns are numbered along the shorter side, so that the band is narrow.
+  const plan::DeckShape& deck = squares.deck;
+  for (int square = 0; square < static_cast<int>(n_); ++square) {
+    unknown_.push_back(deck.columns <= deck.rows ? square
+                                                 : (square % deck.columns) * deck.rows + square / deck.columns);
+    diagonal_.push_back(matrix_.place(unknown_.back(), unknown_.back()));
+  }
+  for (const Face& face : open_.faces) {
+    const int from = unknown_[at(face.from)];
+    const int to = unknown_[at(face.to)];
     places_.push_back(
         {matrix_.place(from, from), matrix_.place(from, to), matrix_.place(to, from), matrix_.place(to, to)});
   }
-  for (int square = 0; square < static_cast<int>(n_); ++square) {
-    diagonal_.push_back(matrix_.place(unknown(square), unknown(square)));
-  }
-  flows_.resize(faces_.size());
+  flows_.resize(open_.faces.size());
   exit_flows_.resize(squares.exits.size());
-  for (std::vector<double>* list : {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_}) list->resize(n_);
-}
-
-/// Unknowns are numbered along the shorter side, so that the band is narrow.
-int FlowStepper::unknown(int square) const {
-  const plan::DeckShape& deck = squares_.deck;
-  if (deck.columns <= deck.rows) return square;
-  return (square % deck.columns) * deck.rows + square / deck.columns;
+  for (std::vector<double>* list :
+       {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &right_, &trial_m_}) {
+    list->resize(n_);
+  }
 }
 
 /// Works out all flows and the residual F(h), in m3 a step, at these depths; returns the sum of its sizes.
@@ -64,12 +65,12 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
     passing_m3_[k] = arriving_m3;
     blurred_m3_[k] = 0.0;
   }
-  for (std::size_t f = 0; f < faces_.size(); ++f) {
-    const std::size_t from = at(faces_[f].from);
-    const std::size_t to = at(faces_[f].to);
-    const FaceFlow flow = face_flow(faces_[f], cross_slope2_[f], level_m_[from], level_m_[to]);
-    flows_[f] = flow;
-    if (flow.m3_per_s == 0.0 && flow.by_from == 0.0 && flow.by_to == 0.0) continue;
+  find_face_flows(open_, cross_slope2_, level_m_, wet_, flows_);
+  for (const int face : wet_.face) {
+    const std::size_t f = at(face);
+    const std::size_t from = at(open_.faces[f].from);
+    const std::size_t to = at(open_.faces[f].to);
+    const FaceFlow& flow = flows_[f];
     const double flow_m3 = step_s_ * flow.m3_per_s;
     residual_m3_[from] += flow_m3;
     residual_m3_[to] -= flow_m3;
@@ -102,15 +103,16 @@ bool FlowStepper::is_still() const {
   return true;
 }
 
-/// The change of depth that would bring the residual to zero if all were straight lines.
-void FlowStepper::find_change(std::span<const double> depth_m) {
+/// Factors the Jacobian at these depths, whose flows have just been worked out.
+void FlowStepper::factor(std::span<const double> depth_m) {
   matrix_.clear();
   const std::span<double> entries = matrix_.entries();
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
     entries[diagonal_[k]] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
   }
-  for (std::size_t f = 0; f < faces_.size(); ++f) {
+  for (const int face : wet_.face) {
+    const std::size_t f = at(face);
     const double by_from = step_s_ * flows_[f].by_from;
     const double by_to = step_s_ * flows_[f].by_to;
     entries[places_[f].from_from] += by_from;
@@ -122,34 +124,51 @@ void FlowStepper::find_change(std::span<const double> depth_m) {
     entries[diagonal_[at(squares_.exits[e].square)]] += step_s_ * exit_flows_[e].by_depth;
   }
   matrix_.factor();
-  std::vector<double> right(n_);
-  for (int square = 0; square < static_cast<int>(n_); ++square) {
-    right[at(unknown(square))] = squares_.deck.area_m2[at(square)] > 0.0 ? -residual_m3_[at(square)] : 0.0;
-  }
-  matrix_.solve(right);
-  for (int square = 0; square < static_cast<int>(n_); ++square) change_[at(square)] = right[at(unknown(square))];
+  factored_step_s_ = step_s_;
 }
 
-/// Finds depths that close the step; false if Newton does not get there.
+/// The change of depth that would bring the residual to zero if all were the straight lines last factored.
+void FlowStepper::find_change() {
+  for (std::size_t k = 0; k < n_; ++k) {
+    right_[at(unknown_[k])] = squares_.deck.area_m2[k] > 0.0 ? -residual_m3_[k] : 0.0;
+  }
+  matrix_.solve(right_);
+  for (std::size_t k = 0; k < n_; ++k) change_[k] = right_[at(unknown_[k])];
+}
+
+/// Finds depths that close the step; false if Newton does not get there. Old factors serve as long as each use of them
+/// leaves a small share of the residual; where they do not, the Jacobian is worked out anew and the step is Newton's.
 bool FlowStepper::close_step(std::vector<double>& depth_m, int& n_iterations) {
-  std::vector<double> trial_m(n_);
+  n_iterations = 0;
+  int n_newton = 0;
+  bool has_good_factors = factored_step_s_ == step_s_;
   double size = evaluate(depth_m);
-  for (n_iterations = 0; n_iterations < most_iterations; ++n_iterations) {
-    if (is_still()) return true;
-    find_change(depth_m);
+  while (!is_still()) {
+    if (n_newton >= most_iterations) return false;
+    const bool is_newton = !has_good_factors;
+    if (is_newton) {
+      factor(depth_m);
+      ++n_newton;
+    }
+    ++n_iterations;
+    find_change();
     double share = 1.0;
+    double trial_size = 0.0;
     for (int halving = 0;; ++halving) {
-      for (std::size_t k = 0; k < n_; ++k) trial_m[k] = std::max(0.0, depth_m[k] + share * change_[k]);
-      const double trial_size = evaluate(trial_m);
-      if (trial_size < size || halving == most_halvings) {
-        size = trial_size;
-        break;
-      }
+      for (std::size_t k = 0; k < n_; ++k) trial_m_[k] = std::max(0.0, depth_m[k] + share * change_[k]);
+      trial_size = evaluate(trial_m_);
+      if (trial_size < size || halving == most_halvings || !is_newton) break;
       share *= 0.5;
     }
-    depth_m.swap(trial_m);
+    has_good_factors = share == 1.0 && trial_size <= good_share * size;
+    if (!is_newton && !(trial_size < size)) {
+      evaluate(depth_m);
+      continue;
+    }
+    size = trial_size;
+    depth_m.swap(trial_m_);
   }
-  return is_still();
+  return true;
 }
 
 std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3_per_s, double step_s,
@@ -161,7 +180,7 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   step_s_ = step_s;
   before_m3_ = state.volume_m3;
   for (std::size_t k = 0; k < n_; ++k) level_m_[k] = squares_.deck.level_m[k] + state.depth_m[k];
-  cross_slope2_ = squares_of_cross_slope(squares_, faces_, level_m_);
+  cross_slope2_ = squares_of_cross_slope(squares_, open_.faces, level_m_);
   std::vector<double> depth_m = state.depth_m;
   int n_iterations = 0;
   if (!close_step(depth_m, n_iterations)) return std::nullopt;

@@ -43,22 +43,25 @@ class FlowStepper {
   };
   double evaluate(std::span<const double> depth_m);
   [[nodiscard]] bool is_still() const;
-  void find_change(std::span<const double> depth_m);
+  void factor(std::span<const double> depth_m);
+  void find_change();
   [[nodiscard]] bool close_step(std::vector<double>& depth_m, int& n_iterations);
-  [[nodiscard]] int unknown(int square) const;
 
   const FlowSquares& squares_;
   std::size_t n_;
-  std::vector<Face> faces_;
+  OpenFaces open_;
   SquareSides sides_;
   std::vector<FacePlaces> places_;
+  std::vector<int> unknown_;           // by square
   std::vector<std::size_t> diagonal_;  // place by square
   numerics::BandMatrix matrix_;
+  double factored_step_s_ = 0.0;  // the step its factors belong to; 0: none
   // Of the step at hand.
   std::span<const double> arriving_m3_per_s_;
   double step_s_ = 0.0;
   std::span<const double> before_m3_;
   std::vector<double> cross_slope2_;
+  WetFaces wet_;
   std::vector<FaceFlow> flows_;
   std::vector<ExitFlow> exit_flows_;
   std::vector<double> level_m_;
@@ -66,6 +69,8 @@ class FlowStepper {
   std::vector<double> blurred_m3_;
   std::vector<double> residual_m3_;
   std::vector<double> change_;
+  std::vector<double> right_;
+  std::vector<double> trial_m_;
 };
 
 /// A deck with nothing on it.

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "base/contract.hpp"
+#include "numerics/lane.hpp"
 
 namespace houseleek::numerics {
 namespace {
@@ -21,12 +22,23 @@ void subtract_four(double* __restrict row, const std::array<double, 4>& multipli
 
 /// Sum of products in four strands, whatever the machine: strand s takes every fourth product from s on.
 double product_sum(const double* __restrict a, const double* __restrict b, int n) {
-  std::array<double, 4> sum{};
+  using Pair = Lane<2>;
+  const auto pair_at = [](const double* from) {
+    Pair pair;
+    __builtin_memcpy(&pair, from, sizeof(pair));
+    return pair;
+  };
+  Pair first(0.0);
+  Pair second(0.0);
   int k = 0;
   for (; k + 4 <= n; k += 4) {
-    for (int s = 0; s < 4; ++s) sum[at_index(s)] += a[k + s] * b[k + s];
+    first += pair_at(a + k) * pair_at(b + k);
+    second += pair_at(a + k + 2) * pair_at(b + k + 2);
   }
-  for (int s = 0; k < n; ++k, ++s) sum[at_index(s)] += a[k] * b[k];
+  std::array<double, 4> sum{};
+  __builtin_memcpy(sum.data(), &first, sizeof(first));
+  __builtin_memcpy(&sum[2], &second, sizeof(second));
+  for (std::size_t s = 0; k < n; ++k, ++s) sum[s] += a[k] * b[k];
   return (sum[0] + sum[1]) + (sum[2] + sum[3]);
 }
 
