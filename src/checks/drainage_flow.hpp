@@ -2,69 +2,13 @@
 #pragma once
 #include <optional>
 #include <span>
-#include <string>
 #include <vector>
 
-#include "physics/outlet.hpp"
-#include "plan/levels.hpp"
+#include "checks/drainage_books.hpp"
+#include "checks/drainage_faces.hpp"
+#include "numerics/band_matrix.hpp"
 
 namespace houseleek::checks {
-
-/// What stands on a square, as the water sees it. A bare square keeps the defaults.
-struct SquareCover {
-  double open_frac = 1.0;  // of the width and area that no module covers
-  double open_roughness_s_per_m13 = 0.02;
-  double gap_m = 0.0;     // under the module, silt taken off
-  double gap_frac = 0.0;  // of the covered width that spacers leave free
-  double gap_roughness_s_per_m13 = 0.02;
-  double dam_x_m = 0.0;  // slats on the deck that water along x must climb
-  double dam_y_m = 0.0;
-  double module_m = 0.0;   // thickness above the gap
-  double pore_frac = 1.0;  // of the module that water still finds empty
-  double layer_m = 0.0;    // of a coarse layer on the deck; 0: none
-  double layer_conductivity_m_per_s = 0.0;
-  bool operator==(const SquareCover&) const = default;
-};
-
-/// Where water leaves: an outlet, or an opening or edge (exactly one of the two).
-struct Exit {
-  std::string name;
-  int square = 0;
-  double lip_m = 0.0;  // level at which it begins to take water
-  std::optional<physics::RoundOutlet> outlet;
-  std::optional<physics::Opening> opening;
-  std::optional<double> most_m3_per_s;  // what the pipe below takes
-  double clear_frac = 1.0;              // of what it would take; 0: blocked
-};
-
-/// A deck, what stands on it and where water leaves it.
-struct FlowSquares {
-  plan::DeckShape deck;
-  std::vector<SquareCover> cover;  // by square
-  std::vector<Exit> exits;         // no lip below the deck
-};
-
-/// Volume that a depth stands for on a square of this area, and the depth of a volume.
-[[nodiscard]] double volume_m3(const SquareCover& cover, double area_m2, double depth_m);
-[[nodiscard]] double depth_m(const SquareCover& cover, double area_m2, double volume_m3);
-
-/// Slope of the water below which flow grows with the slope itself instead of its root.
-inline constexpr double least_turbulent_slope = 1.0e-4;
-
-struct FlowState {
-  std::vector<double> volume_m3;  // by square
-  std::vector<double> depth_m;
-};
-
-/// What one step did.
-struct FlowStep {
-  std::vector<double> exit_m3;  // by exit
-  double arrived_m3 = 0.0;
-  double residual_m3 = 0.0;  // stored after - stored before - arrived + left
-  double throughput_m3 = 0.0;
-  int n_newton_iterations = 0;
-  double worst_limit = 0.0;  // how much of a square's outflow had to be held back because it was not there
-};
 
 /// One implicit step of the diffusive wave over squares.
 /// Equation: V(h') = V(h) + dt (arriving - sum over faces of q w - exits); q = k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S
@@ -85,6 +29,49 @@ struct FlowStep {
 [[nodiscard]] std::optional<FlowStep> advance_flow(const FlowSquares& squares,
                                                    std::span<const double> arriving_m3_per_s, double step_s,
                                                    FlowState& state);
+
+/// The same, step after step on one deck: faces, matrix and the last factors are kept. Refers to the deck.
+class FlowStepper {
+ public:
+  explicit FlowStepper(const FlowSquares& squares);
+  [[nodiscard]] std::optional<FlowStep> advance(std::span<const double> arriving_m3_per_s, double step_s,
+                                                FlowState& state);
+
+ private:
+  struct FacePlaces {  // of its four entries in the matrix
+    std::size_t from_from, from_to, to_from, to_to;
+  };
+  double evaluate(std::span<const double> depth_m);
+  [[nodiscard]] bool is_still() const;
+  void factor(std::span<const double> depth_m);
+  void find_change();
+  [[nodiscard]] bool close_step(std::vector<double>& depth_m, int& n_iterations);
+
+  const FlowSquares& squares_;
+  std::size_t n_;
+  OpenFaces open_;
+  SquareSides sides_;
+  std::vector<FacePlaces> places_;
+  std::vector<int> unknown_;           // by square
+  std::vector<std::size_t> diagonal_;  // place by square
+  numerics::BandMatrix matrix_;
+  double factored_step_s_ = 0.0;  // the step its factors belong to; 0: none
+  // Of the step at hand.
+  std::span<const double> arriving_m3_per_s_;
+  double step_s_ = 0.0;
+  std::span<const double> before_m3_;
+  std::vector<double> cross_slope2_;
+  WetFaces wet_;
+  std::vector<FaceFlow> flows_;
+  std::vector<ExitFlow> exit_flows_;
+  std::vector<double> level_m_;
+  std::vector<double> passing_m3_;
+  std::vector<double> blurred_m3_;
+  std::vector<double> residual_m3_;
+  std::vector<double> change_;
+  std::vector<double> right_;
+  std::vector<double> trial_m_;
+};
 
 /// A deck with nothing on it.
 [[nodiscard]] FlowState dry_state(const FlowSquares& squares);

@@ -98,7 +98,7 @@ Turned chosen_turn(const FlowSquares& squares, const std::vector<double>& rates)
 
 /// One step, halved as often as Newton asks for.
 struct Advance {
-  const FlowSquares& squares;
+  FlowStepper& stepper;
   std::span<const double> arriving_m3_per_s;
   Routed& routed;
 
@@ -115,7 +115,7 @@ struct Advance {
   }
 
   void by(double step_s, FlowState& state, std::vector<double>& exit_m3) {
-    const std::optional<FlowStep> step = advance_flow(squares, arriving_m3_per_s, step_s, state);
+    const std::optional<FlowStep> step = stepper.advance(arriving_m3_per_s, step_s, state);
     if (!step) {
       expects(step_s > least_step_s, "water on the roof to come to rest in a step of 1 ms, after " +
                                          std::to_string(routed.n_steps) + " steps");
@@ -150,6 +150,7 @@ Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const Ro
   Routed routed;
   routed.max_depth_m.assign(n, 0.0);
   routed.exit_m3_per_s.assign(squares.exits.size(), {});
+  FlowStepper stepper(squares);
   FlowState state = dry_state(squares);
   std::vector<double> arriving(n);
   const int all_minutes = static_cast<int>(n_minutes) + options.minutes_after;
@@ -163,7 +164,7 @@ Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const Ro
     }
     const std::vector<double> before_m = state.depth_m;
     std::vector<double> exit_m3(squares.exits.size(), 0.0);
-    Advance advance{squares, arriving, routed};
+    Advance advance{stepper, arriving, routed};
     const int n_steps = at(minute) < n_minutes ? n_rain_steps : 1;
     for (int step = 0; step < n_steps; ++step) advance.by(seconds_per_minute / n_steps, state, exit_m3);
     for (std::size_t e = 0; e < exit_m3.size(); ++e) {
@@ -198,12 +199,13 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
   constexpr double last_step_s = 1.0e4;
   constexpr double at_rest_m = 1.0e-7;
   constexpr int most_steps = 400;
+  FlowStepper stepper(squares);
   FlowState state = first_state(squares, near_m);
   double step_s = first_step_s;
   double change_before_m = 0.0;
   for (int step = 0; step < most_steps; ++step) {
     const std::vector<double> before_m = state.depth_m;
-    const std::optional<FlowStep> done = advance_flow(squares, arriving_m3_per_s, step_s, state);
+    const std::optional<FlowStep> done = stepper.advance(arriving_m3_per_s, step_s, state);
     if (!done) {
       step_s *= 0.25;
       expects(step_s > least_step_s, "steady water on the roof to come to rest");

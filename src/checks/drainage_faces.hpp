@@ -1,0 +1,87 @@
+// Water across the faces between squares and into outlets: how much runs, and how that grows with the depths.
+#pragma once
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "checks/drainage_cover.hpp"
+#include "physics/outlet.hpp"
+#include "plan/levels.hpp"
+
+namespace houseleek::checks {
+
+/// Where water leaves: an outlet, or an opening or edge (exactly one of the two).
+struct Exit {
+  std::string name;
+  int square = 0;
+  double lip_m = 0.0;  // level at which it begins to take water
+  std::optional<physics::RoundOutlet> outlet;
+  std::optional<physics::Opening> opening;
+  std::optional<double> most_m3_per_s;  // what the pipe below takes
+  double clear_frac = 1.0;              // of what it would take; 0: blocked
+};
+
+/// A deck, what stands on it and where water leaves it.
+struct FlowSquares {
+  plan::DeckShape deck;
+  std::vector<SquareCover> cover;  // by square
+  std::vector<Exit> exits;         // no lip below the deck
+};
+
+/// Slope of the water below which flow grows with the slope itself instead of its root.
+inline constexpr double least_turbulent_slope = 1.0e-4;
+
+/// Between two squares that water can pass.
+struct Face {
+  int from = 0;  // square
+  int to = 0;
+  bool is_along_x = false;
+  double sill_m = 0.0;
+  double width_m = 0.0;
+  double distance_m = 0.0;
+  std::size_t carrying_from = 0;  // of OpenFaces::carryings; both the same: one of them will do
+  std::size_t carrying_to = 0;
+};
+
+/// All faces that water can pass, along x row by row, then along y, and what the covers beside them carry.
+struct OpenFaces {
+  std::vector<Face> faces;
+  std::vector<Carrying> carryings;  // each once
+};
+[[nodiscard]] OpenFaces open_faces(const FlowSquares& squares);
+
+/// Square of the water's slope along each face: the lesser of the one-sided slopes, none where they differ in sign.
+[[nodiscard]] std::vector<double> squares_of_cross_slope(const FlowSquares& squares, std::span<const Face> faces,
+                                                         std::span<const double> level_m);
+
+struct FaceFlow {
+  double m3_per_s = 0.0;  // from `from` to `to`
+  double by_from = 0.0;   // its derivative by the depth there, not negative
+  double by_to = 0.0;     // the same, not positive
+};
+
+/// Faces with water over their sills, one value each: what is worked out for all of them at once.
+struct WetFaces {
+  std::vector<int> face;
+  std::vector<double> depth_m;  // of the higher water over the sill
+  std::vector<double> slope;
+  std::vector<double> floor2;  // T^2 + s^2
+  std::vector<double> two_thirds;
+  std::vector<double> run;        // S/(S^2 + T^2 + s^2)^(1/4)
+  std::vector<double> run_slope;  // its derivative by S
+};
+
+/// q of every face: k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S times its width; see advance_flow.
+/// Shape:    level_m by square; cross_slope2 and flows by face; `wet` is made anew.
+void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2, std::span<const double> level_m,
+                     WetFaces& wet, std::span<FaceFlow> flows);
+
+struct ExitFlow {
+  double m3_per_s = 0.0;
+  double by_depth = 0.0;
+};
+
+[[nodiscard]] ExitFlow exit_flow(const Exit& exit, double level_m);
+
+}  // namespace houseleek::checks
