@@ -80,7 +80,10 @@ struct Caution {
 /// What can call for a caution.
 inline constexpr std::string_view caution_conditions[] = {"always",
                                                           "no_allowable_load",
+                                                          "no_span_model",
                                                           "raised_modules",
+                                                          "not_shown_in_wind",
+                                                          "upstand",
                                                           "timber_deck",
                                                           "organic_medium",
                                                           "raised_net",

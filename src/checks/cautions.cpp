@@ -7,6 +7,7 @@
 #include "base/contract.hpp"
 #include "checks/uniform_load.hpp"
 #include "checks/weights.hpp"
+#include "checks/wind_uplift.hpp"
 
 namespace houseleek::checks {
 namespace {
@@ -134,6 +135,19 @@ bool is_food_doubtful(const design::Design& design, const catalogue::Catalogue& 
   });
 }
 
+bool is_not_shown_in_wind(const design::ValidDesign& valid) {
+  const WindUplift wind = check_wind_uplift(valid);
+  return std::any_of(wind.modules.begin(), wind.modules.end(), [&wind](const ModuleWind& one) {
+    return !wind.gust_of_place_km_per_h || one.gust_km_per_h.low < *wind.gust_of_place_km_per_h;
+  });
+}
+
+bool has_upstand(const design::Design& design) {
+  return design.roof.parapet_height_mm.value_or(1.0) > 0.0 ||
+         std::any_of(design.drainage.edges.begin(), design.drainage.edges.end(),
+                     [](const design::EdgeHeight& edge) { return edge.height_mm > 0.0; });
+}
+
 struct Judged {
   std::string_view condition;
   bool (*is_met)(const design::ValidDesign& valid, const catalogue::Catalogue& catalogue);
@@ -145,6 +159,12 @@ using Known = catalogue::Catalogue;
 constexpr Judged judged_conditions[] = {
     {"always", [](const Valid&, const Known&) { return true; }},
     {"no_allowable_load", [](const Valid& valid, const Known&) { return !check_uniform_load(valid).missing.empty(); }},
+    {"no_span_model",
+     [](const Valid& valid, const Known&) {
+       return !valid->roof.structure || valid->roof.structure->supports_at_m.empty();
+     }},
+    {"not_shown_in_wind", [](const Valid& valid, const Known&) { return is_not_shown_in_wind(valid); }},
+    {"upstand", [](const Valid& valid, const Known&) { return has_upstand(*valid); }},
     {"raised_modules", [](const Valid& valid, const Known&) { return is_any_raised(*valid); }},
     {"timber_deck",
      [](const Valid& valid, const Known&) {

@@ -11,6 +11,10 @@ namespace houseleek::checks {
 /// True if the design meets the condition (one of catalogue::caution_conditions). Materials and plants count where a
 /// recipe that is laid somewhere has them (all recipes while nothing is laid), materials also where they fill a container.
 /// - no_allowable_load: value, who, when or includes is missing
+/// - no_span_model: nobody said how the deck carries, or its kind is for an engineer alone
+/// - not_shown_in_wind: a module that lies there and whose gust, at the low end, is below that of the place, or the gust of
+///   the place is not known
+/// - upstand: the roof's edge is higher than the deck somewhere, or nobody said how high
 /// - raised_modules, raised_net, watered, fan (in a room), hollow (on the roof), containers
 /// - timber_deck: wood in the deck
 /// - organic_medium: a material whose solids are a fifth or more organic, or that burns by a fifth of its mass or more

@@ -19,6 +19,9 @@ using results::Interval;
 
 constexpr double organic_kg_per_m3 = 1500.0;  // of the solids alone
 constexpr double mineral_kg_per_m3 = 2650.0;
+// Of a fresh plant a tenth to a third is dry matter.
+constexpr Interval dry_matter_frac = {0.05, 0.15, 0.35};
+constexpr Interval plant_heat_mj_per_kg = {15.0, 17.5, 20.0};
 
 double mass_share(double volume_share) {
   const double organic = volume_share * organic_kg_per_m3;
@@ -84,11 +87,8 @@ RecipeFuel fuel_of(const design::ValidDesign& design, int index) {
     fuel.burning_frac = {body.burning_kg.low / body.mass_kg.low, body.burning_kg.likely / body.mass_kg.likely,
                          body.burning_kg.high / body.mass_kg.high};
   }
-  // Of a fresh plant a tenth to a third is dry matter.
-  constexpr Interval dry_matter_frac = {0.05, 0.15, 0.35};
-  constexpr Interval plant_heat = {15.0, 17.5, 20.0};
   const ModuleWeights weights = compute_weights(design, index, recipe.placed);
-  fuel.plants_mj_per_m2 = weights.plants_kg_per_m2 * dry_matter_frac * plant_heat;
+  fuel.plants_mj_per_m2 = weights.plants_kg_per_m2 * dry_matter_frac * plant_heat_mj_per_kg;
   const RecipeFuel& made = fuel;
   if (made.mineral_mm < mineral_layer_mm) {
     fuel.against.push_back(
@@ -114,12 +114,32 @@ RecipeFuel fuel_of(const design::ValidDesign& design, int index) {
   return fuel;
 }
 
+design::Assumption row(const char* path, const char* name, const char* unit, const Interval& range) {
+  return {.path = path,
+          .name = name,
+          .unit = unit,
+          .low = range.low,
+          .likely = range.likely,
+          .high = range.high,
+          .source = "our own estimate",
+          .certainty = catalogue::Certainty::estimate,
+          .from = design::AssumedFrom::default_value};
+}
+
 }  // namespace
 
 std::vector<RecipeFuel> compute_recipe_fuels(const design::ValidDesign& design) {
   std::vector<RecipeFuel> all;
   for (std::size_t i = 0; i < design->recipes.size(); ++i) all.push_back(fuel_of(design, static_cast<int>(i)));
   return all;
+}
+
+std::vector<design::Assumption> assumed_fire(const design::ValidDesign& design) {
+  const bool is_any_planted = std::any_of(design->recipes.begin(), design->recipes.end(),
+                                          [](const design::Recipe& one) { return one.canopy.cover_frac > 0.0; });
+  if (!is_any_planted) return {};
+  return {row("fire.plant_dry_matter_frac", "dry matter of a fresh plant", "", dry_matter_frac),
+          row("fire.plant_heat_mj_per_kg", "heat of dry plants in a fire", "MJ/kg", plant_heat_mj_per_kg)};
 }
 
 DrySpells count_fire_dry_days(std::span<const double> store_frac_by_day, double threshold_frac, int after_days) {

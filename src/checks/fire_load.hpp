@@ -43,6 +43,9 @@ struct RecipeFuel {
 /// Source:   docs/equations/fire.md; [fll_fire].   Checked by: tests/checks/fire_load_test.cpp.
 [[nodiscard]] std::vector<RecipeFuel> compute_recipe_fuels(const design::ValidDesign& design);
 
+/// What the fuel of plants assumes; nothing where no recipe has any.
+[[nodiscard]] std::vector<design::Assumption> assumed_fire(const design::ValidDesign& design);
+
 /// Days in a row on which the module is dry enough to burn.
 struct DrySpells {
   int n_days = 0;  // that belong to a spell

@@ -133,7 +133,8 @@ LoadCase person_case(const Ground& ground, const std::optional<double>& person_k
 
 }  // namespace
 
-std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design) {
+std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design,
+                                         const std::optional<Interval>& pool_kn_per_m2) {
   const design::Roof& roof = design->roof;
   const design::Actions& actions = roof.actions;
   Ground ground;
@@ -160,19 +161,22 @@ std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design) {
   }
   const double hail_m = 0.001 * actions.hail_mm.value_or(0.0);
   const Interval hail = (0.001 * standard_gravity_m_per_s2 * hail_m) * hail_kg_per_m3;
-  const Interval pool = exactly(0.001 * water_kn_per_m3 * actions.blocked_outlet_mm.value_or(0.0));
+  std::optional<Interval> pool = pool_kn_per_m2;
+  if (actions.blocked_outlet_mm) pool = exactly(0.001 * water_kn_per_m3 * *actions.blocked_outlet_mm);
   if (actions.hail_mm) {
     add("soaked with hail", hail, allowed.is_rain_apart, "hail drifts against parapets and blocks outlets");
   } else {
     cases.push_back(missing_case("soaked with hail", "no depth of hail is given (roof.actions)"));
   }
-  if (actions.blocked_outlet_mm) {
-    add("blocked outlet", pool, allowed.is_rain_apart, "the mean depth as given, on everything");
+  if (pool) {
+    add("blocked outlet", *pool, allowed.is_rain_apart,
+        actions.blocked_outlet_mm ? "the mean depth as given, on everything"
+                                  : "still water up to the lowest lip, its mean over the roof on everything");
   } else {
     cases.push_back(missing_case("blocked outlet", "no depth of the pool is given (roof.actions)"));
   }
-  if (actions.hail_mm && actions.blocked_outlet_mm) {
-    add("hail on a blocked outlet", hail + pool, allowed.is_rain_apart,
+  if (actions.hail_mm && pool) {
+    add("hail on a blocked outlet", hail + *pool, allowed.is_rain_apart,
         "hail lies in the pool: more than both together");
   } else {
     cases.push_back(missing_case("hail on a blocked outlet", "depths of hail and pool are not both given"));

@@ -1,5 +1,6 @@
 // The cases of the load by name: dry, drained, soaked, snow, hail, a blocked outlet, a stack being moved, a person.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,6 +35,8 @@ struct LoadCase {
 /// Errors:   none; a case without its input says what is missing.
 /// Source:   [en1991_1_3] 5.3.2, [en1991_1_1] 6.3.4, [en1990] A1.3; hail: our own estimate.
 /// Checked by: tests/checks/load_cases_test.cpp.
-[[nodiscard]] std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design);
+/// `pool_kn_per_m2`: of the water behind blocked outlets, mean over the roof, where the design does not give its depth.
+[[nodiscard]] std::vector<LoadCase> compute_load_cases(
+    const design::ValidDesign& design, const std::optional<results::Interval>& pool_kn_per_m2 = std::nullopt);
 
 }  // namespace houseleek::checks

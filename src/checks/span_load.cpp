@@ -177,10 +177,11 @@ std::string statement_of(const SpanLoad& load, const design::Roof& roof) {
   }
   std::string text = fmt::format("Bending, shear and loads on supports, section by section{}{}",
                                  words_from(load.verdict), figure_words(roof));
-  if (const Section* worst = worst_section(load)) {
+  const Section* worst = worst_section(load);
+  if (worst != nullptr && is_beyond(*worst)) {
     text +=
-        fmt::format("; the nearest section has {:.3g} of {:.3g} {} ({}, at {:.2f} m)", worst->demand, worst->allowance,
-                    is_bending(worst->effect) ? "kNm" : "kN", words_from(worst->effect), worst->at_m);
+        fmt::format("; the section passed most has {:.3g} of {:.3g} {} ({}, at {:.2f} m)", worst->demand,
+                    worst->allowance, is_bending(worst->effect) ? "kNm" : "kN", words_from(worst->effect), worst->at_m);
   }
   text += ".";
   if (!load.not_modelled.empty()) {
@@ -250,8 +251,9 @@ SpanLoad check_span_load(const design::ValidDesign& design, std::span<const Foot
 SpanLoad check_span_load(const design::ValidDesign& design) { return check_span_load(design, find_footprints(design)); }
 
 LoadVerdict both_tests(LoadVerdict uniform, LoadVerdict spans) {
-  if (uniform == LoadVerdict::none || spans == LoadVerdict::none) return LoadVerdict::none;
-  return static_cast<int>(uniform) > static_cast<int>(spans) ? uniform : spans;
+  const LoadVerdict worse = static_cast<int>(uniform) > static_cast<int>(spans) ? uniform : spans;
+  const bool is_one_missing = uniform == LoadVerdict::none || spans == LoadVerdict::none;
+  return is_one_missing && worse == LoadVerdict::within ? LoadVerdict::none : worse;
 }
 
 }  // namespace houseleek::checks

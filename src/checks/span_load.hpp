@@ -76,7 +76,7 @@ struct SpanLoad {
 [[nodiscard]] SpanLoad check_span_load(const design::ValidDesign& design, std::span<const Footprint> footprints,
                                        const results::Interval& everywhere_kn_per_m2 = {});
 
-/// Both tests: the worse of the two, and none if either has none.
+/// Both tests: the worse of the two. Where one has none the other may refuse, and cannot clear.
 [[nodiscard]] LoadVerdict both_tests(LoadVerdict uniform, LoadVerdict spans);
 
 }  // namespace houseleek::checks

@@ -115,6 +115,11 @@ std::string statement_of(const WindUplift& wind) {
   return text + ". A screening: nothing here holds a module down, and no membrane is to be drilled for it.";
 }
 
+bool is_open_below(const design::Design& design, const design::Patch& patch) {
+  return patch.placed == design::Placed::raised &&
+         design.recipes[static_cast<std::size_t>(patch.recipe)].spacer.edges == design::Edges::open;
+}
+
 }  // namespace
 
 WindUplift check_wind_uplift(const design::ValidDesign& design) {
@@ -149,8 +154,7 @@ WindUplift check_wind_uplift(const design::ValidDesign& design) {
     if (!is_rectangle) worst = severer(worst, zone_by_shape(place.rectangle, design->roof.outline, wind.edge_m));
     const double area_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
     one.suction = physics::roof_suction(worst, area_m2, wind.parapet_over_height);
-    const bool is_open = patch.placed == design::Placed::raised && recipe.spacer.edges == design::Edges::open;
-    if (is_open) one.below = pressure_below;
+    if (is_open_below(*design, patch)) one.below = pressure_below;
     one.dry_kn_per_m2 = dry_of_patch[static_cast<std::size_t>(place.patch)];
     one.gust_km_per_h = gust_of(one.dry_kn_per_m2, one.suction, one.below);
     for (std::size_t k = 0; k < linked_counts.size(); ++k) {
@@ -169,6 +173,21 @@ WindUplift check_wind_uplift(const design::ValidDesign& design) {
   wind.not_counted.emplace_back("covers, plants and medium torn off a module that stays");
   wind.statement = statement_of(wind);
   return wind;
+}
+
+std::vector<design::Assumption> assumed_wind(const design::ValidDesign& design) {
+  const bool is_any_open = std::any_of(design->patches.begin(), design->patches.end(),
+                                       [&design](const design::Patch& patch) { return is_open_below(*design, patch); });
+  if (!is_any_open) return {};
+  return {{.path = "wind.pressure_below_frac",
+           .name = "pressure of the wind below raised modules with open edges, of its peak pressure",
+           .unit = "",
+           .low = pressure_below.low,
+           .likely = pressure_below.likely,
+           .high = pressure_below.high,
+           .source = "our own estimate; the high end is what stands against a small piece of wall",
+           .certainty = catalogue::Certainty::estimate,
+           .from = design::AssumedFrom::default_value}};
 }
 
 }  // namespace houseleek::checks

@@ -58,4 +58,7 @@ struct WindUplift {
 /// Checked by: tests/checks/wind_uplift_test.cpp.
 [[nodiscard]] WindUplift check_wind_uplift(const design::ValidDesign& design);
 
+/// What this check assumes with a range. What it takes at its severest stands in WindUplift::assumed.
+[[nodiscard]] std::vector<design::Assumption> assumed_wind(const design::ValidDesign& design);
+
 }  // namespace houseleek::checks

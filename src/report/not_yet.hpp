@@ -6,10 +6,7 @@ namespace houseleek::report {
 
 /// Paths in the JSON document of a study; [] stands for each item of a list.
 inline constexpr std::string_view not_yet_fields[] = {
-    "recipes[].edible",                // may one eat what grows there
-    "drainage",                        // depth of water against spacers and outlets
-    "load.utilisation_span_max_frac",  // bending and shear along the span
-    "wind",                            // squares that are not shown to stay
+    "recipes[].edible",  // may one eat what grows there
     "carbon",
     "order",      // what to build next
     "plants",     // what will live there

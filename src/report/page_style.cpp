@@ -115,6 +115,8 @@ svg .name.planted{font-weight:650;fill:var(--accent)}
 .bar.deep{fill:var(--ink);stroke:none}
 .whisker{stroke:var(--ink);stroke-width:1.3}
 .mark{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:5 3}
+.cell{stroke:var(--rule);stroke-width:1}
+.cell:not(.tinted){fill:none}
 .hit{fill:transparent}
 .hit:hover{fill:var(--quiet);fill-opacity:.22}
 .squares{shape-rendering:crispEdges}
@@ -184,6 +186,7 @@ std::string page_style() {
   for (std::size_t i = 0; i < n_ramp_steps; ++i) {
     css += fmt::format(".ramp{0}{{fill:var(--r{0})}}.tint{0}{{background:var(--r{0});color:var(--on-r{0})}}\n", i);
   }
+  for (std::size_t i = 0; i < n_ramp_steps; ++i) css += fmt::format("svg text.on{0}{{fill:var(--on-r{0})}}\n", i);
   css += narrow_and_print_rules;
   return css;
 }

@@ -8,12 +8,11 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/roof_checks_answer.hpp"
 #include "report/year_columns.hpp"
 #include "results/figure.hpp"
 
 namespace houseleek::report {
-
-using results::Figure;
 
 /// What made the answer, so that it can be made again.
 struct EngineAnswer {
@@ -60,6 +59,7 @@ struct RoofAnswer {
   int n_modules = 0;
   std::string deck;  // in words
   DeckAnswer bare;
+  SquareGrid squares;  // of the maps
 };
 
 /// The deck with a module on it, lying flat or raised.
@@ -168,26 +168,6 @@ struct WaterAnswer {
   std::vector<WaterByRecipe> recipes;  // those laid somewhere
 };
 
-struct PatchLoadAnswer {
-  int patch = 0;
-  std::string recipe;
-  Figure soaked_kn_per_m2;
-};
-
-struct LoadAnswer {
-  std::optional<double> allowable_kn_per_m2;
-  std::string who;
-  std::string when;
-  std::string includes;
-  std::optional<double> averaging_area_m2;  // in use; absent: every square on its own
-  std::vector<std::string> missing;
-  Figure soaked_max_kn_per_m2;
-  Figure utilisation_local_max_frac;
-  std::vector<PatchLoadAnswer> patches;
-  std::string verdict;  // none, within, not_shown, above
-  std::string statement;
-};
-
 struct RecipeMoney {
   std::string name;
   int n_modules = 0;
@@ -284,6 +264,9 @@ struct StudyAnswer {
   RoomAnswer house;  // sums of the rooms; maximum and minimum of temperatures
   WaterAnswer water;
   LoadAnswer load;
+  DrainageAnswer drainage;
+  WindAnswer wind;
+  FireAnswer fire;
   MoneyAnswer money;
   Figure planted_degree_hours_less_per_outlay_k_h;
   std::vector<RivalAnswer> rivals;

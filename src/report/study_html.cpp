@@ -7,8 +7,10 @@
 #include <cctype>
 #include <map>
 
+#include "catalogue/catalogue.hpp"
 #include "report/figure_html.hpp"
 #include "report/page_style.hpp"
+#include "report/roof_sections.hpp"
 #include "report/study_sections.hpp"
 
 namespace houseleek::report {
@@ -55,11 +57,13 @@ struct KeyFigure {
 };
 constexpr KeyFigure key_figures[] = {
     {1, "Soaked, the heaviest square", "/load/soaked_max_kn_per_m2", "kN/m\u00B2"},
+    {1, "Dry, not shown to stay above gusts of", "/wind/not_shown_above_km_per_h", "km/h"},
     {2, "Bare deck, U-value", "/roof/bare/u_value_w_per_m2_k", "W/m\u00B2K"},
     {3, "Hottest room under the modules", "/house/planted/operative_max_c", "\u00B0C"},
     {3, "Planted minus bare, at the hottest", "/house/planted_minus_bare/operative_max_k", "K"},
     {3, "Hottest room bare", "/house/bare/operative_max_c", "\u00B0C"},
     {4, "Room-hours too warm with fans", "/house/planted/hours_above_limit_with_fan", "h"},
+    {5, "Steady rain it takes", "/drainage/cases/0/rain_mm_per_h", "mm/h"},
     {6, "Watering", "/water/watering_l_per_module", "litres a module and year"},
     {8, "Outlay", "/money/outlay", ""},
     {8, "Cash saved a year", "/money/cash_saving_per_year", ""},
@@ -105,11 +109,6 @@ Html answers_section(const Json& document) {
                  element_of("h2", "The answers in short") + element("ul", {{"class", "short"}}, list));
 }
 
-Html caution_from(const Json& caution) {
-  return html_from(sentence_in_print(text_at(caution, "text"))) + html_from(" ") +
-         element("span", {{"class", "source"}}, html_from(sentence_in_print(text_at(caution, "source"))));
-}
-
 Html cautions_section(const Json& document) {
   Html list;
   for (const Json& caution : document.at("cautions")) list += element("li", {}, caution_from(caution));
@@ -120,9 +119,10 @@ Html cautions_section(const Json& document) {
 
 Html question_section(const Question& question, const ChartSource& source) {
   Html content = element("h2", {}, heading_of(question));
-  for (const Json& caution : source.document.at("cautions")) {
-    if (question_of_place(text_at(caution, "beside")) != question.number) continue;
-    content += element("p", {{"class", "caution"}}, element_of("strong", "Caution") + caution_from(caution));
+  // Wind and fire have a heading of their own under a question.
+  for (const std::string_view place : catalogue::caution_places) {
+    if (question_of_place(place) != question.number || place == "wind" || place == "fire") continue;
+    content += cautions_beside(source.document, place);
   }
   content += answer_to(question.number, source);
   return element("section", {{"id", fmt::format("question-{}", question.number)}}, content);

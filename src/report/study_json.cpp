@@ -2,6 +2,7 @@
 #include "report/study_json.hpp"
 
 #include "base/contract.hpp"
+#include "report/roof_checks_json.hpp"
 
 namespace houseleek::report {
 namespace {
@@ -53,7 +54,8 @@ Json json_from(const RoofAnswer& roof) {
           {"bare",
            {{"u_value_w_per_m2_k", json_from(roof.bare.u_value_w_per_m2_k)},
             {"decrement_factor", json_from(roof.bare.decrement_factor)},
-            {"time_lag_h", json_from(roof.bare.time_lag_h)}}}};
+            {"time_lag_h", json_from(roof.bare.time_lag_h)}}},
+          {"squares", json_from(roof.squares)}};
 }
 
 Json json_from(const PlacedAnswer& placed) {
@@ -161,26 +163,6 @@ Json json_from(const WaterAnswer& water) {
           {"can_wait_days_by_month", months_from(water.can_wait_days_by_month)},
           {"can_wait_means", water.can_wait_means},
           {"recipes", recipes}};
-}
-
-Json json_from(const LoadAnswer& load) {
-  Json patches = Json::array();
-  for (const PatchLoadAnswer& patch : load.patches) {
-    patches.push_back(
-        {{"patch", patch.patch}, {"recipe", patch.recipe}, {"soaked_kn_per_m2", json_from(patch.soaked_kn_per_m2)}});
-  }
-  return {{"allowable_kn_per_m2", json_from(load.allowable_kn_per_m2)},
-          {"who", load.who},
-          {"when", load.when},
-          {"includes", load.includes},
-          {"averaging_area_m2", json_from(load.averaging_area_m2)},
-          {"missing", load.missing},
-          {"soaked_max_kn_per_m2", json_from(load.soaked_max_kn_per_m2)},
-          {"utilisation_local_max_frac", json_from(load.utilisation_local_max_frac)},
-          {"utilisation_span_max_frac", not_yet()},
-          {"patches", patches},
-          {"verdict", load.verdict},
-          {"statement", load.statement}};
 }
 
 Json json_from(const MoneyAnswer& money) {
@@ -295,8 +277,9 @@ Json json_from(const StudyAnswer& answer) {
           {"rivals", list_from(answer.rivals)},
           {"assumed", assumed_from(answer)},
           {"assumed_ranked", json_from(answer.assumed_ranked)},
-          {"drainage", not_yet()},
-          {"wind", not_yet()},
+          {"drainage", json_from(answer.drainage)},
+          {"wind", json_from(answer.wind)},
+          {"fire", json_from(answer.fire)},
           {"carbon", not_yet()},
           {"order", not_yet()},
           {"plants", not_yet()},

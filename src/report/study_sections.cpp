@@ -8,6 +8,7 @@
 #include "base/contract.hpp"
 #include "report/chart_parts.hpp"
 #include "report/figure_html.hpp"
+#include "report/roof_sections.hpp"
 #include "report/study_words.hpp"
 
 namespace houseleek::report {
@@ -59,27 +60,6 @@ Html room_table(const Json& document, std::string_view caption, const std::vecto
     matrix.rows.push_back(std::move(row));
   }
   return table_of_matrix(document, matrix);
-}
-
-Html load_answer(const ChartSource& source) {
-  const Json& document = source.document;
-  const Json& load = document.at("load");
-  Html content = paragraph_of(text_at(load, "statement"));
-  content += words_with_list("Not written down: ", load.at("missing"));
-  std::vector<FigureRow> rows = {
-      {html_from("soaked, the heaviest square"), "kN/m\u00B2", {"/load/soaked_max_kn_per_m2"}},
-      {html_from("of the allowance, on the heaviest square"), "%", {"/load/utilisation_local_max_frac", Form::percent}},
-      {html_from("of the allowance, along the span"), "%", {"/load/utilisation_span_max_frac", Form::percent}}};
-  const Json& patches = load.at("patches");
-  for (std::size_t i = 0; i < patches.size(); ++i) {
-    rows.push_back(
-        {html_from(fmt::format("patch {}, ", i + 1)) + name_from(text_at(patches[i], "recipe")) + html_from(", soaked"),
-         "kN/m\u00B2",
-         {fmt::format("/load/patches/{}/soaked_kn_per_m2", i)}});
-  }
-  content += table_of_figures(document, html_from("What presses on the deck"), rows);
-  content += weights_chart(source);
-  return content + part_at(document, "/wind", "Wind");
 }
 
 void add_placed(std::vector<FigureRow>& rows, const std::string& place, std::string_view form) {
@@ -328,15 +308,15 @@ Html answer_to(int question, const ChartSource& source) {
           "p", {{"class", "not-yet"}},
           html_from(fmt::format("The state of roof and membrane, permissions, insurance: {}.", not_yet_words)));
     case 1:
-      return load_answer(source);
+      return load_section(source.document) + weights_chart(source) + wind_section(source.document);
     case 2:
-      return recipes_answer(source.document);
+      return recipes_answer(source.document) + fire_section(source.document);
     case 3:
       return rooms_answer(source);
     case 4:
       return fans_answer(source);
     case 5:
-      return part_at(source.document, "/drainage", "Drainage");
+      return drainage_section(source.document);
     case 6:
       return water_answer(source);
     case 7:

@@ -2,6 +2,7 @@
 #include "studies/assumptions.hpp"
 
 #include "studies/money_answers.hpp"
+#include "studies/roof_answers.hpp"
 #include "studies/water_answers.hpp"
 
 namespace houseleek::studies {
@@ -19,7 +20,8 @@ std::string without_indices(std::string_view path) {
 
 std::vector<design::Assumption> all_assumptions(const design::ValidDesign& design) {
   std::vector<design::Assumption> assumed = design.assumed();
-  for (const std::vector<design::Assumption>& more : {assumed_thresholds(*design), assumed_costs(design)}) {
+  for (const std::vector<design::Assumption>& more :
+       {assumed_thresholds(*design), assumed_costs(design), assumed_roof_checks(design)}) {
     assumed.insert(assumed.end(), more.begin(), more.end());
   }
   return assumed;

@@ -60,20 +60,6 @@ std::vector<AssumedGroup> grouped_defaults(const std::vector<design::Assumption>
   return groups;
 }
 
-std::string assumed_text(const std::vector<design::Assumption>& assumed) {
-  std::string text = "Assumed, because the description does not say (low, likely, high):\n";
-  std::size_t n_catalogue = 0;
-  for (const design::Assumption& one : assumed) n_catalogue += one.from == design::AssumedFrom::catalogue ? 1 : 0;
-  for (const AssumedGroup& group : grouped_defaults(assumed)) {
-    const design::Assumption& one = *group.first;
-    const std::string more = group.n_more > 0 ? fmt::format(" (and {} more)", group.n_more) : "";
-    text += fmt::format("  {}{}\n      {:.4g}, {:.4g}, {:.4g}{}{}  {}\n", one.path, more, one.low, one.likely, one.high,
-                        one.unit.empty() ? "" : " ", one.unit, one.name);
-  }
-  text += fmt::format("  {} figures more come from the catalogue; --json lists all with their sources.\n", n_catalogue);
-  return text;
-}
-
 /// Broken at blanks; every line after the first is set in.
 std::string wrapped(std::string_view paragraph, std::string_view first_indent, std::string_view indent) {
   std::string text(first_indent);
@@ -95,6 +81,22 @@ std::string wrapped(std::string_view paragraph, std::string_view first_indent, s
     at = blank + 1;
   }
   return text + "\n";
+}
+
+std::string assumed_text(const std::vector<design::Assumption>& assumed) {
+  std::string text = "Assumed, because the description does not say (low, likely, high):\n";
+  std::size_t n_catalogue = 0;
+  for (const design::Assumption& one : assumed) n_catalogue += one.from == design::AssumedFrom::catalogue ? 1 : 0;
+  for (const AssumedGroup& group : grouped_defaults(assumed)) {
+    const design::Assumption& one = *group.first;
+    const std::string more = group.n_more > 0 ? fmt::format(" (and {} more)", group.n_more) : "";
+    text += fmt::format("  {}{}\n", one.path, more);
+    text += wrapped(fmt::format("{:.4g}, {:.4g}, {:.4g}{}{}  {}", one.low, one.likely, one.high,
+                                one.unit.empty() ? "" : " ", one.unit, one.name),
+                    "      ", "        ");
+  }
+  text += fmt::format("  {} figures more come from the catalogue; --json lists all with their sources.\n", n_catalogue);
+  return text;
 }
 
 std::string valid_text(const design::ValidDesign& design, std::string_view file_name, std::string_view toml_text,

@@ -5,6 +5,6 @@
 
 namespace houseleek::studies {
 
-[[nodiscard]] report::LoadAnswer answer_load(const design::ValidDesign& design);
+[[nodiscard]] report::LoadAnswer answer_load(const design::ValidDesign& design, const report::DrainageAnswer& drainage);
 
 }  // namespace houseleek::studies

@@ -27,6 +27,7 @@ constexpr std::string_view of_money =
 constexpr std::string_view of_tariff = "no figure of this answer reads it yet";
 constexpr std::string_view of_rivals = "the rivals alone have it; the house bare and planted stays as it is";
 constexpr std::string_view of_threshold = "how long a module can wait follows from it, and no temperature";
+constexpr std::string_view of_roof_checks = "water, wind and fire on the roof follow from it, and no temperature";
 constexpr std::string_view of_exact = "its low and its high end are the same";
 constexpr std::string_view of_nothing =
     "at neither end do the runs of the house bare and planted, rooms running free, read anything else";
@@ -39,6 +40,10 @@ std::string_view not_physical(const design::Assumption& one) {
   if (path.starts_with("tariff.")) return of_tariff;
   if (path.starts_with("rivals.")) return of_rivals;
   if (path.ends_with(".watering.when_store_below_frac")) return of_threshold;
+  for (const std::string_view table : {"drainage.", "wind.", "fire."}) {
+    if (path.starts_with(table)) return of_roof_checks;
+  }
+  if (path == "roof.parapet_height_mm") return of_roof_checks;
   if (one.low == one.high) return of_exact;
   return "";
 }

@@ -9,6 +9,7 @@
 #include "report/words.hpp"
 #include "studies/load_answer.hpp"
 #include "studies/recipe_answers.hpp"
+#include "studies/roof_answers.hpp"
 
 namespace houseleek::studies {
 
@@ -19,13 +20,16 @@ std::string text_without_runs(const design::ValidDesign& design, const catalogue
   for (const catalogue::Caution& caution : checks::find_cautions(design, catalogue)) {
     if (caution.is_on_first_page) text += report::paragraph("CAUTION:", 9, caution.text);
   }
-  text += report::paragraph("1 Carry it?", 13, answer_load(design).statement);
+  const report::DrainageAnswer drainage = answer_drainage(design);
+  text += report::paragraph("1 Carry it?", 13, answer_load(design, drainage).statement);
+  text += report::paragraph("  Stay down?", 13, answer_wind(design).statement);
   for (const report::RecipeAnswer& recipe : answer_recipes(design)) {
     text += report::paragraph(
         "2 Made of?", 13,
         fmt::format("{}: {} kg/m2 dry, {} soaked", recipe.name, report::short_figure(recipe.mass_dry_kg_per_m2),
                     report::short_figure(recipe.mass_soaked_kg_per_m2)));
   }
+  text += report::paragraph("5 Drain?", 13, drainage.cases.front().statement);
   const results::Figure outlay = money::planted_outlay(design).outlay;
   text += report::paragraph(
       "8 Cost?", 13,

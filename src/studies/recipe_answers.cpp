@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "checks/flotation.hpp"
 #include "checks/weights.hpp"
 #include "physics/build_up.hpp"
 #include "physics/constants.hpp"
@@ -190,20 +191,13 @@ report::PlacedAnswer answer_raised(const design::ValidDesign& design, const desi
   return answer;
 }
 
-/// Archimedes: the depth of water that weighs as much as the module, counted from the deck.
-Figure floating_depth_mm(const design::Recipe& recipe, const results::Interval& dry_kg_per_m2, Placed placed) {
-  const double height_mm = 1000.0 * simulation::module_height_m(recipe);
-  const double under_mm = placed == Placed::raised ? recipe.spacer.height_mm : 0.0;
-  // A millimetre of water weighs a kilogram on a square metre.
-  if (dry_kg_per_m2.likely >= height_mm) {
-    return figure_missing("heavier, dry, than the water it takes the place of");
-  }
-  const bool is_sinking_at_high_end = dry_kg_per_m2.high >= height_mm;
+Figure floating_depth_mm(const checks::FloatingDepth& floating) {
+  if (!floating.depth_mm) return figure_missing("heavier, dry, than the water it takes the place of");
+  const results::Interval& depth_mm = *floating.depth_mm;
   return figure_with_range(
-      under_mm + dry_kg_per_m2.likely, under_mm + dry_kg_per_m2.low,
-      under_mm + (is_sinking_at_high_end ? height_mm : dry_kg_per_m2.high),
+      depth_mm.likely, depth_mm.low, depth_mm.high,
       fmt::format("low to high dry weight, as if no water got in; one that lets water in floats later or not at all{}",
-                  is_sinking_at_high_end ? "; at the high end it does not float" : ""));
+                  floating.is_sinking_at_high_end ? "; at the high end it does not float" : ""));
 }
 
 }  // namespace
@@ -242,7 +236,7 @@ std::vector<report::RecipeAnswer> answer_recipes(const design::ValidDesign& desi
     answer.deck = deck_in_words(design->roof);
     answer.flat = answer_flat(design, recipe);
     if (recipe.spacer.height_mm > 0.0) answer.raised = answer_raised(design, recipe);
-    answer.floats_at_mm = floating_depth_mm(recipe, weights.dry_kg_per_m2, recipe.placed);
+    answer.floats_at_mm = floating_depth_mm(checks::find_floating_depth(design, static_cast<int>(i), recipe.placed));
     answers.push_back(std::move(answer));
   }
   return answers;

@@ -94,19 +94,57 @@ std::string rivals_sentence(const StudyAnswer& answer) {
                      short_number(bare_k_h));
 }
 
+/// What stands before the figure: by which of the two tests.
+std::string verdict_words(const report::LoadAnswer& load) {
+  if (load.verdict == "within") return "both tests within ";
+  if (load.verdict == "none") return "evenly within ";
+  const bool is_even = load.uniform.verdict == load.verdict;
+  const bool is_span = load.spans.verdict == load.verdict;
+  const std::string by = is_even && is_span ? "" : is_even ? ", evenly," : ", along the spans,";
+  return (load.verdict == "above" ? "above" : "not shown to stay within") + by + " ";
+}
+
 std::string load_sentence(const StudyAnswer& answer) {
   const report::LoadAnswer& load = answer.load;
-  if (answer.roof.n_modules == 0) return "nothing is laid yet";
-  std::string text = fmt::format("soaked {} kN/m2", short_figure(load.soaked_max_kn_per_m2));
+  if (answer.roof.n_modules == 0 && load.squares.empty()) return "nothing is laid yet";
+  const std::string text = fmt::format("soaked {} kN/m2: ", short_figure(load.soaked_max_kn_per_m2));
+  if (!load.missing.empty()) return text + "no verdict, nobody wrote down " + report::joined(load.missing);
   const std::string figure =
-      fmt::format("the figure that {} wrote down on {}: {} kN/m2", short_name(load.who, widest_person),
-                  short_name(load.when, widest_name), short_number(load.allowable_kn_per_m2.value_or(0.0)));
-  if (load.verdict == "none") {
-    return text + ": no verdict, nobody wrote down " + report::joined(load.missing);
+      fmt::format("the {} kN/m2 that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
+                  short_name(load.who, widest_person), short_name(load.when, widest_name));
+  return text + verdict_words(load) + figure +
+         (load.verdict == "none" ? "; bending not looked at, so no verdict" : "; a screening");
+}
+
+std::string wind_sentence(const StudyAnswer& answer) {
+  const report::WindAnswer& wind = answer.wind;
+  const Figure& gust = wind.not_shown_above_km_per_h;
+  if (!gust.value) return gust.because;
+  const Figure& of_place = wind.gust_of_place_km_per_h;
+  const std::string place = of_place.value ? fmt::format("the place has {} once in 50 years", whole(*of_place.value))
+                                           : std::string("the place's are not known");
+  return fmt::format("dry, not shown to stay above {} km/h gusts (likely {}); {}: a screening, local codes decide",
+                     whole(gust.range->low), whole(*gust.value), place);
+}
+
+std::string drain_sentence(const StudyAnswer& answer) {
+  const std::vector<report::DrainageCaseAnswer>& cases = answer.drainage.cases;
+  const Figure& rain = cases.front().rain_mm_per_h;
+  std::string text = rain.value ? fmt::format("drains {} mm/h", short_figure(rain)) : rain.because;
+  const report::DrainageCaseAnswer* storm = nullptr;
+  const report::DrainageCaseAnswer* blocked = nullptr;
+  for (const report::DrainageCaseAnswer& one : cases) {
+    if (one.kind == "storm") storm = &one;  // the rarest comes last
+    if (one.kind == "blocked") blocked = &one;
   }
-  if (load.verdict == "within") return text + ": within " + figure;
-  if (load.verdict == "not_shown") return text + ": not shown to stay within " + figure;
-  return text + ": above " + figure;
+  if (storm != nullptr) {
+    text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
+  }
+  if (blocked != nullptr) {
+    text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
+                        short_figure(blocked->max_depth_mm), short_figure(blocked->water_kn));
+  }
+  return text;
 }
 
 std::string recipe_sentence(const StudyAnswer& answer, const design::Design& design) {
@@ -235,14 +273,11 @@ std::string unsure_sentence(const StudyAnswer& answer) {
 
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
   std::vector<report::QuestionAnswer> answers = {
-      {"Rivals?", rivals_sentence(answer)},
-      {"1 Carry it?", load_sentence(answer)},
-      {"2 Made of?", recipe_sentence(answer, design)},
-      {"3 Cooler?", cooler_sentence(answer)},
-      {"  Warmer?", warmer_sentence(answer)},
-      {"4 Fans?", fans_sentence(answer)},
-      {"6 Water?", water_sentence(answer)},
-      {"8 Cost?", money_sentence(answer)},
+      {"Rivals?", rivals_sentence(answer)},    {"1 Carry it?", load_sentence(answer)},
+      {"  Stay down?", wind_sentence(answer)}, {"2 Made of?", recipe_sentence(answer, design)},
+      {"3 Cooler?", cooler_sentence(answer)},  {"  Warmer?", warmer_sentence(answer)},
+      {"4 Fans?", fans_sentence(answer)},      {"5 Drain?", drain_sentence(answer)},
+      {"6 Water?", water_sentence(answer)},    {"8 Cost?", money_sentence(answer)},
   };
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});

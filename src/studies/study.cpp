@@ -17,6 +17,8 @@
 #include "studies/one_at_a_time.hpp"
 #include "studies/ranges.hpp"
 #include "studies/recipe_answers.hpp"
+#include "studies/roof_answers.hpp"
+#include "studies/roof_squares.hpp"
 #include "studies/sentences.hpp"
 #include "studies/water_answers.hpp"
 #include "studies/weather.hpp"
@@ -48,6 +50,7 @@ report::RoofAnswer answer_roof(const design::ValidDesign& design) {
   answer.n_modules = static_cast<int>(design->modules.size());
   answer.deck = deck_in_words(design->roof);
   answer.bare = answer_deck(design);
+  answer.squares = make_square_grid(design->roof);
   return answer;
 }
 
@@ -135,7 +138,10 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.rooms = answers.rooms;
   answer.house = answers.house;
   answer.water = answers.water;
-  answer.load = answer_load(design);
+  answer.drainage = answer_drainage(design);
+  answer.load = answer_load(design, answer.drainage);
+  answer.wind = answer_wind(design);
+  answer.fire = answer_fire(design);
   answer.money = answer_money(design, answer.house, drawn);
   answer.planted_degree_hours_less_per_outlay_k_h = drawn.degree_hours_less_per_outlay_k_h;
   answer.rivals = answer_rivals(design, answer.house, answer.money, drawn);

@@ -1,6 +1,7 @@
 // Which cautions apply: each condition met and not met.
 #include "checks/cautions.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "base/contract.hpp"
@@ -44,6 +45,27 @@ TEST(Cautions, EachConditionTurnsWithTheDesign) {
                        "[[roof.hollow]]\noutline = [[3, 1], [3.5, 1], [3.5, 1.5], [3, 1.5]]\n"
                        "depth_mm = 10\n[[roof.outlet]]"}},
                      "hollow"));
+}
+
+TEST(Cautions, ConditionsOfTheRoofsChecksTurnWithTheDesign) {
+  const tests::Edit slab{"[[room]]\n",
+                         "[roof.structure]\nkind = \"one_way_slab\"\nspans_along = \"x\"\nsupports_at_m = [0, 4]\n"
+                         "[[room]]\n"};
+  EXPECT_TRUE(is_met({}, "no_span_model"));
+  EXPECT_FALSE(is_met({slab}, "no_span_model"));
+  EXPECT_TRUE(is_met({{"[[room]]\n", "[roof.structure]\nkind = \"hollow_pots\"\n[[room]]\n"}}, "no_span_model"));
+  EXPECT_TRUE(is_met({}, "upstand"));
+  EXPECT_FALSE(is_met({{"finish = {", "parapet_height_mm = 0\nfinish = {"}}, "upstand"));
+  EXPECT_TRUE(is_met({}, "not_shown_in_wind"));  // no gust of the place
+  const auto with_wind = [](const char* basic) {
+    return tests::Edit{"[rivals]", fmt::format("[wind]\nroof_height_m = 3\nterrain = \"town\"\n"
+                                               "basic_wind_m_per_s = {}\n[rivals]",
+                                               basic)};
+  };
+  const tests::Edit heavy{"thickness_mm = 40", "thickness_mm = 400"};
+  EXPECT_TRUE(is_met({with_wind("30")}, "not_shown_in_wind"));
+  const tests::Edit closed{"edges = \"open\"", "edges = \"closed\""};
+  EXPECT_FALSE(is_met({with_wind("15"), heavy, closed}, "not_shown_in_wind"));
 }
 
 TEST(Cautions, ConditionsOfMaterialsTurnWithTheDesign) {
@@ -142,10 +164,12 @@ TEST(Cautions, AreFoundInTheOrderOfTheCatalogue) {
        find_cautions(valid_design(small_design_text()), tests::shipped_catalogue())) {
     ids.push_back(caution.id);
   }
-  const std::vector<std::string> expected = {"edges-and-ladders",
+  const std::vector<std::string> expected = {"spans-not-looked-at",
+                                             "edges-and-ladders",
                                              "membrane",
-                                             "wind-not-checked",
+                                             "wind-may-lift",
                                              "dry-fuel",
+                                             "water-weight",
                                              "barrels-and-mosquitoes",
                                              "fans-in-great-heat",
                                              "lifting",

@@ -91,6 +91,10 @@ plant_kg = 5
   EXPECT_EQ(spans.verdict, LoadVerdict::within) << spans.statement;
   EXPECT_EQ(both_tests(uniform.verdict, spans.verdict), LoadVerdict::above);
   EXPECT_EQ(both_tests(LoadVerdict::within, LoadVerdict::none), LoadVerdict::none);
+  EXPECT_EQ(both_tests(LoadVerdict::none, LoadVerdict::none), LoadVerdict::none);
+  EXPECT_EQ(both_tests(LoadVerdict::above, LoadVerdict::none), LoadVerdict::above);
+  EXPECT_EQ(both_tests(LoadVerdict::not_shown, LoadVerdict::none), LoadVerdict::not_shown);
+  EXPECT_EQ(both_tests(LoadVerdict::within, LoadVerdict::above), LoadVerdict::above);
   EXPECT_EQ(both_tests(LoadVerdict::within, LoadVerdict::not_shown), LoadVerdict::not_shown);
 }
 

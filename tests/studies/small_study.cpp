@@ -19,6 +19,36 @@ studies::StudyOptions short_options() {
   return options;
 }
 
+std::string checked_design_text() {
+  return edited(small_design_text(), {{"finish = {", "parapet_height_mm = 150\nfinish = {"},
+                                      {"hour = 7\n", "hour = 7\n[recipe.spacer.feet]\ncount = 4\narea_mm2 = 2500\n"},
+                                      {"[rivals]", R"([roof.structure]
+kind = "one_way_slab"
+spans_along = "x"
+supports_at_m = [0, 4]
+[roof.bearing]
+membrane_kpa = 400
+who = "B. Roofer"
+[roof.actions]
+ground_snow_kn_per_m2 = 0.3
+hail_mm = 20
+stack_modules = 2
+[roof.clear_strips]
+edge_mm = 100
+outlet_mm = 100
+[wind]
+roof_height_m = 5
+basic_wind_m_per_s = 25
+terrain = "suburb"
+[design_rain]
+source = "invented"
+[[design_rain.intensity]]
+return_years = 10
+duration_min = 5
+intensity_mm_per_h = 90
+[rivals])"}});
+}
+
 report::StudyAnswer study_of(const std::string& toml_text, const studies::StudyOptions& options,
                              const studies::Executor& executor, const Context& context) {
   const design::ValidDesign design = valid_design(toml_text);

@@ -12,6 +12,9 @@ namespace houseleek::tests {
 /// 28 March to 4 April, three days before them to settle.
 [[nodiscard]] studies::StudyOptions short_options();
 
+/// The small design with all that the checks of the roof read.
+[[nodiscard]] std::string checked_design_text();
+
 [[nodiscard]] report::StudyAnswer study_of(const std::string& toml_text,
                                            const studies::StudyOptions& options = short_options(),
                                            const studies::Executor& executor = studies::run_in_turn,
