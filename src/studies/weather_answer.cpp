@@ -49,7 +49,8 @@ std::array<report::WeatherDay, 3> days_at_the_end(const std::vector<climate::Day
 std::string range_statement(const WeatherInUse& weather) {
   if (!weather.file) {
     return "other years of the same normals can be made; their months depart from them as years do (how far, a note "
-           "says), so a range from them holds warm, wet and dim years; this year's months are the normals";
+           "says, and month_mean_sd_k and month_rain_sd_mm of [climate.normals] may), so a range from them holds warm, "
+           "wet and dim years; this year's months are the normals";
   }
   const std::size_t n_years = weather.file->complete_years.size();
   if (n_years <= 1) return "the file holds one year of weather; a range cannot come from it";

@@ -71,12 +71,12 @@ TEST(Generate, AnotherSeedOrDrawGivesAnotherYear) {
   }
 }
 
-TEST(Generate, AVariableDoesNotShiftTheOthers) {
+void expect_no_shift(int draw) {
   const tests::Climate base = tests::cold_inland();
-  const WeatherYear before = year_of(base);
+  const WeatherYear before = year_of(base, 1, draw);
   const auto expect_same_but = [&](const tests::Climate& changed, const GenerateOptions& options,
                                    const std::vector<Column>& may_change) {
-    const WeatherYear after = year_of(changed, 1, 0, options);
+    const WeatherYear after = year_of(changed, 1, draw, options);
     for (const Column column : weather_columns) {
       const bool may = std::find(may_change.begin(), may_change.end(), column) != may_change.end();
       EXPECT_EQ(before.*column == after.*column, !may);
@@ -99,6 +99,42 @@ TEST(Generate, AVariableDoesNotShiftTheOthers) {
   expect_same_but(
       base, hours,
       {&WeatherYear::air_temperature_c, &WeatherYear::vapour_pressure_pa, &WeatherYear::sky_longwave_w_per_m2});
+}
+
+TEST(Generate, AVariableDoesNotShiftTheOthers) {
+  expect_no_shift(0);
+  expect_no_shift(1);
+}
+
+TEST(Generate, ScatterOfMonthsIsReadByFurtherYearsOnly) {
+  const tests::Climate base = tests::cold_inland();
+  tests::Climate warmer = base;
+  warmer.normals.month_mean_sd_k = Months{4, 4, 4, 4, 4, 4, 4, 4, 4, 4, 4, 4};
+  tests::Climate wetter = base;
+  wetter.normals.month_rain_sd_mm = Months{44, 28, 36, 54, 92, 156, 182, 126, 80, 42, 36, 34};
+  for (const Column column : weather_columns) {
+    EXPECT_EQ(year_of(base).*column, year_of(warmer).*column);
+    EXPECT_EQ(year_of(base).*column, year_of(wetter).*column);
+  }
+  const WeatherYear further = year_of(base, 1, 1);
+  const WeatherYear further_warmer = year_of(warmer, 1, 1);
+  const WeatherYear further_wetter = year_of(wetter, 1, 1);
+  EXPECT_NE(further.air_temperature_c, further_warmer.air_temperature_c);
+  EXPECT_EQ(further.rain_mm_per_10_min, further_warmer.rain_mm_per_10_min);
+  EXPECT_EQ(further.global_w_per_m2, further_warmer.global_w_per_m2);
+  EXPECT_NE(further.rain_mm_per_10_min, further_wetter.rain_mm_per_10_min);
+  EXPECT_EQ(further.air_temperature_c, further_wetter.air_temperature_c);
+}
+
+TEST(Generate, RainFarMoreEvenThanItsDaysIsToldNotMade) {
+  tests::Climate climate = tests::cold_inland();
+  climate.normals.month_rain_sd_mm = Months{};
+  const WeatherYear year = year_of(climate);
+  EXPECT_EQ(std::count_if(year.notes.begin(), year.notes.end(),
+                          [](const std::string& note) {
+                            return note.find("in 12 months wet days alone scatter more") != std::string::npos;
+                          }),
+            1);
 }
 
 TEST(Generate, TheSameBitsOnEveryMachine) {
