@@ -92,6 +92,9 @@ struct RouteOptions {
   double step_s = 20.0;        // while it rains; at most 60, as in the minutes after
   int minutes_after = 0;       // followed after the last minute of run-off
   double drained_below_m = 0;  // stop early once all water above `standing_m` is below this; 0: never
+  /// Stop early once no square rises any more after the rain: by the order of an M-function none rises again, so
+  /// `max_depth_m` is that of the whole run.
+  bool ends_at_peak = false;
 };
 
 struct Routed {

@@ -145,6 +145,15 @@ bool is_drained(const std::vector<double>& before_m, const std::vector<double>& 
   return true;
 }
 
+/// True if no square has gained water in its last minute, beyond what steps may be off.
+bool is_falling(const std::vector<double>& before_m, const std::vector<double>& after_m) {
+  constexpr double risen_m = 1.0e-7;
+  for (std::size_t k = 0; k < before_m.size(); ++k) {
+    if (after_m[k] - before_m[k] > risen_m) return false;
+  }
+  return true;
+}
+
 Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
   const std::size_t n = squares.deck.level_m.size();
   const std::size_t n_minutes = runoff.columns_mm_per_min.empty() ? 0 : runoff.columns_mm_per_min.front().size();
@@ -173,6 +182,7 @@ Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const Ro
       routed.exit_m3_per_s[e].push_back(exit_m3[e] / seconds_per_minute);
     }
     routed.minutes = minute + 1;
+    if (at(minute) >= n_minutes && options.ends_at_peak && is_falling(before_m, state.depth_m)) break;
     if (at(minute) >= n_minutes && options.drained_below_m > 0.0 &&
         is_drained(before_m, state.depth_m, options.drained_below_m)) {
       break;
