@@ -15,6 +15,10 @@ constexpr double still_m = 1.0e-11;
 constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
+// Where a square fills to a module's underside or a lip the residual has a kink, and the way to the answer leads over a
+// larger residual. Only where that does not end are changes halved.
+constexpr int undamped_iterations = 12;
+constexpr double allowed_growth = 10.0;
 constexpr double good_share = 0.1;  // factors that leave more of the residual than this are not used again
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -157,7 +161,9 @@ bool FlowStepper::close_step(std::vector<double>& depth_m, int& n_iterations) {
     for (int halving = 0;; ++halving) {
       for (std::size_t k = 0; k < n_; ++k) trial_m_[k] = std::max(0.0, depth_m[k] + share * change_[k]);
       trial_size = evaluate(trial_m_);
-      if (trial_size < size || halving == most_halvings || !is_newton) break;
+      if (trial_size < (n_newton <= undamped_iterations ? allowed_growth : 1.0) * size || halving == most_halvings ||
+          !is_newton)
+        break;
       share *= 0.5;
     }
     has_good_factors = share == 1.0 && trial_size <= good_share * size;

@@ -7,19 +7,12 @@
 
 #include "base/contract.hpp"
 #include "numerics/lane.hpp"
+#include "numerics/wide_clone.hpp"
 
 namespace houseleek::numerics {
 namespace {
 
 std::size_t at_index(int index) { return static_cast<std::size_t>(index); }
-
-// The same operations in the same order, once more for registers of four doubles; chosen when the program runs. Without
-// contraction (see CMakeLists.txt) both give the same bits.
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
-#define HOUSELEEK_WIDE_CLONE [[gnu::target_clones("avx2", "default")]]
-#else
-#define HOUSELEEK_WIDE_CLONE
-#endif
 
 /// Rows below four pivots: each takes the changes of one pivot after the other. Entry (i, p) lies at i * stride + p - i from
 /// `middle`, that of (0, 0).
@@ -49,25 +42,41 @@ HOUSELEEK_WIDE_CLONE void eliminate_below(double* middle, std::ptrdiff_t stride,
 }
 
 /// Sum of products in four strands, whatever the machine: strand s takes every fourth product from s on.
-double product_sum(const double* __restrict a, const double* __restrict b, int n) {
-  using Pair = Lane<2>;
-  const auto pair_at = [](const double* from) {
-    Pair pair;
-    __builtin_memcpy(&pair, from, sizeof(pair));
-    return pair;
-  };
-  Pair first(0.0);
-  Pair second(0.0);
+[[gnu::always_inline]] inline double product_sum(const double* __restrict a, const double* __restrict b, int n) {
+  using Four = LaneVectors<4>::Double;
+  Four strands{};
   int k = 0;
   for (; k + 4 <= n; k += 4) {
-    first += pair_at(a + k) * pair_at(b + k);
-    second += pair_at(a + k + 2) * pair_at(b + k + 2);
+    Four left;
+    Four right;
+    __builtin_memcpy(&left, a + k, sizeof(left));
+    __builtin_memcpy(&right, b + k, sizeof(right));
+    strands += left * right;
   }
   std::array<double, 4> sum{};
-  __builtin_memcpy(sum.data(), &first, sizeof(first));
-  __builtin_memcpy(&sum[2], &second, sizeof(second));
+  __builtin_memcpy(sum.data(), &strands, sizeof(strands));
   for (std::size_t s = 0; k < n; ++k, ++s) sum[s] += a[k] * b[k];
   return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+}
+
+struct Factored {
+  const double* middle;  // of (0, 0)
+  std::ptrdiff_t stride;
+  int n;
+  int half_band;
+};
+
+HOUSELEEK_WIDE_CLONE void substitute(const Factored& matrix, double* right) {
+  const auto entry = [&](int row, int column) { return matrix.middle + row * matrix.stride + (column - row); };
+  for (int i = 1; i < matrix.n; ++i) {
+    const int from = std::max(0, i - matrix.half_band);
+    right[i] -= product_sum(entry(i, from), right + from, i - from);
+  }
+  for (int i = matrix.n - 1; i >= 0; --i) {
+    const int n_above = std::min(matrix.n - 1, i + matrix.half_band) - i;
+    const double* const diagonal = entry(i, i);
+    right[i] = (right[i] - product_sum(diagonal + 1, right + i + 1, n_above)) * *diagonal;
+  }
 }
 
 }  // namespace
@@ -107,16 +116,7 @@ void BandMatrix::factor() {
 
 void BandMatrix::solve(std::span<double> right) const {
   expects(right.size() == at_index(n_), "a right side as long as the matrix");
-  for (int i = 1; i < n_; ++i) {
-    const int from = std::max(0, i - half_band_);
-    right[at_index(i)] -= product_sum(&entries_[place(i, from)], &right[at_index(from)], i - from);
-  }
-  for (int i = n_ - 1; i >= 0; --i) {
-    const int n_above = std::min(n_ - 1, i + half_band_) - i;
-    const double* const diagonal = &entries_[place(i, i)];
-    const double sum = n_above > 0 ? product_sum(diagonal + 1, &right[at_index(i + 1)], n_above) : 0.0;
-    right[at_index(i)] = (right[at_index(i)] - sum) * *diagonal;
-  }
+  substitute({&entries_[place(0, 0)], static_cast<std::ptrdiff_t>(stride_), n_, half_band_}, right.data());
 }
 
 }  // namespace houseleek::numerics
