@@ -28,28 +28,26 @@ Grown layer_of(const Carrying& from, const Carrying& to, double depth_m) {
 }
 
 /// The roots of all wet faces, two at a time: the same operations, so the same bits, as one by one.
-void find_powers(WetFaces& wet) {
+void find_powers(std::size_t n, const double* depth_m, const double* slopes, const double* floors2, double* two_thirds,
+                 double* run, double* run_slope) {
   using Pair = numerics::Lane<2>;
-  const std::size_t n = wet.face.size();
-  const auto pair_at = [](const std::vector<double>& list, std::size_t m) {
+  const auto pair_at = [](const double* list) {
     Pair pair;
-    __builtin_memcpy(&pair, &list[m], sizeof(pair));
+    __builtin_memcpy(&pair, list, sizeof(pair));
     return pair;
   };
-  const auto put = [](std::vector<double>& list, std::size_t m, const Pair& pair) {
-    __builtin_memcpy(&list[m], &pair, sizeof(pair));
-  };
-  // Lists have one place more than they need if the number is odd.
+  const auto put = [](double* list, const Pair& pair) { __builtin_memcpy(list, &pair, sizeof(pair)); };
+  // Lists have one place more than they need.
   for (std::size_t m = 0; m < n; m += 2) {
-    const Pair root = numerics::cbrt(pair_at(wet.depth_m, m));
-    put(wet.two_thirds, m, root * root);
-    const Pair slope = pair_at(wet.slope, m);
-    const Pair floor2 = pair_at(wet.floor2, m);
+    const Pair root = numerics::cbrt(pair_at(depth_m + m));
+    put(two_thirds + m, root * root);
+    const Pair slope = pair_at(slopes + m);
+    const Pair floor2 = pair_at(floors2 + m);
     const Pair slope2 = slope * slope;
     const Pair sum2 = slope2 + floor2;
     const Pair fourth_root = numerics::fourth_root(sum2);
-    put(wet.run, m, slope / fourth_root);
-    put(wet.run_slope, m, (Pair(0.5) * slope2 + floor2) / (sum2 * fourth_root));
+    put(run + m, slope / fourth_root);
+    put(run_slope + m, (Pair(0.5) * slope2 + floor2) / (sum2 * fourth_root));
   }
 }
 
@@ -141,7 +139,8 @@ void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2
     wet.floor2[n_wet] = cross_slope2[f] + least_turbulent_slope * least_turbulent_slope;
     ++n_wet;
   }
-  find_powers(wet);
+  find_powers(n_wet, wet.depth_m.data(), wet.slope.data(), wet.floor2.data(), wet.two_thirds.data(), wet.run.data(),
+              wet.run_slope.data());
   for (std::size_t m = 0; m < n_wet; ++m) {
     const std::size_t f = at(wet.face[m]);
     const Face& face = open.faces[f];

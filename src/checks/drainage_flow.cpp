@@ -9,14 +9,17 @@
 namespace houseleek::checks {
 namespace {
 
-// A square is at rest with 0.01 nm of water unaccounted for, or a billionth of what passes it in the step, or what four
+// A square is at rest with 0.01 nm of water unaccounted for, or a small share of what passes it in the step, or what four
 // rounded bits of the levels in a wide still pool make of it.
 constexpr double still_m = 1.0e-11;
-constexpr double still_frac = 1.0e-9;
 constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
-constexpr double good_share = 0.25;  // factors that leave more of the residual than this are not used again
+// Where a square fills to a module's underside or a lip the residual has a kink, and the way to the answer leads over a
+// larger residual. Only where that does not end are changes halved.
+constexpr int undamped_iterations = 12;
+constexpr double allowed_growth = 10.0;
+constexpr double good_share = 0.1;  // factors that leave more of the residual than this are not used again
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -24,8 +27,9 @@ int half_band_of(const plan::DeckShape& deck) { return std::max(1, std::min(deck
 
 }  // namespace
 
-FlowStepper::FlowStepper(const FlowSquares& squares)
+FlowStepper::FlowStepper(const FlowSquares& squares, double still_frac)
     : squares_(squares),
+      still_frac_(still_frac),
       n_(squares.deck.level_m.size()),
       matrix_(squares.deck.columns * squares.deck.rows, half_band_of(squares.deck)) {
   expects(n_ == at(squares.deck.columns * squares.deck.rows) && squares.deck.area_m2.size() == n_ &&
@@ -97,7 +101,7 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
 bool FlowStepper::is_still() const {
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    const double allowed_m3 = still_m * area_m2 + still_frac * passing_m3_[k] + blurred_m3_[k];
+    const double allowed_m3 = still_m * area_m2 + still_frac_ * passing_m3_[k] + blurred_m3_[k];
     if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3)) return false;
   }
   return true;
@@ -157,7 +161,9 @@ bool FlowStepper::close_step(std::vector<double>& depth_m, int& n_iterations) {
     for (int halving = 0;; ++halving) {
       for (std::size_t k = 0; k < n_; ++k) trial_m_[k] = std::max(0.0, depth_m[k] + share * change_[k]);
       trial_size = evaluate(trial_m_);
-      if (trial_size < size || halving == most_halvings || !is_newton) break;
+      if (trial_size < (n_newton <= undamped_iterations ? allowed_growth : 1.0) * size || halving == most_halvings ||
+          !is_newton)
+        break;
       share *= 0.5;
     }
     has_good_factors = share == 1.0 && trial_size <= good_share * size;
@@ -202,7 +208,7 @@ FlowState dry_state(const FlowSquares& squares) {
 
 std::optional<FlowStep> advance_flow(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
                                      double step_s, FlowState& state) {
-  return FlowStepper(squares).advance(arriving_m3_per_s, step_s, state);
+  return FlowStepper(squares, still_frac_of_a_step).advance(arriving_m3_per_s, step_s, state);
 }
 
 }  // namespace houseleek::checks

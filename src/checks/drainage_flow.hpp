@@ -30,10 +30,15 @@ namespace houseleek::checks {
                                                    std::span<const double> arriving_m3_per_s, double step_s,
                                                    FlowState& state);
 
+/// For single steps and steady states, whose steps of hours pass far more water than stands on the roof.
+inline constexpr double still_frac_of_a_step = 1.0e-9;
+
 /// The same, step after step on one deck: faces, matrix and the last factors are kept. Refers to the deck.
 class FlowStepper {
  public:
-  explicit FlowStepper(const FlowSquares& squares);
+  /// `still_frac`: a square is at rest once its books lack less than this share of what passes it in the step. The flows
+  /// as found are then booked without loss, so that it moves water late or early by so much and makes none.
+  FlowStepper(const FlowSquares& squares, double still_frac);
   [[nodiscard]] std::optional<FlowStep> advance(std::span<const double> arriving_m3_per_s, double step_s,
                                                 FlowState& state);
 
@@ -48,6 +53,7 @@ class FlowStepper {
   [[nodiscard]] bool close_step(std::vector<double>& depth_m, int& n_iterations);
 
   const FlowSquares& squares_;
+  double still_frac_;
   std::size_t n_;
   OpenFaces open_;
   SquareSides sides_;
@@ -86,6 +92,9 @@ struct RouteOptions {
   double step_s = 20.0;        // while it rains; at most 60, as in the minutes after
   int minutes_after = 0;       // followed after the last minute of run-off
   double drained_below_m = 0;  // stop early once all water above `standing_m` is below this; 0: never
+  /// Stop early once no square rises any more after the rain: by the order of an M-function none rises again, so
+  /// `max_depth_m` is that of the whole run.
+  bool ends_at_peak = false;
 };
 
 struct Routed {

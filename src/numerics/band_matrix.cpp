@@ -3,43 +3,80 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 
 #include "base/contract.hpp"
 #include "numerics/lane.hpp"
+#include "numerics/wide_clone.hpp"
 
 namespace houseleek::numerics {
 namespace {
 
 std::size_t at_index(int index) { return static_cast<std::size_t>(index); }
 
-/// row -= multipliers times pivot rows, one pivot after the other.
-void subtract_four(double* __restrict row, const std::array<double, 4>& multiplier, const double* __restrict a,
-                   const double* __restrict b, const double* __restrict c, const double* __restrict d, int n) {
-  for (int k = 0; k < n; ++k) {
-    row[k] = (((row[k] - multiplier[0] * a[k]) - multiplier[1] * b[k]) - multiplier[2] * c[k]) - multiplier[3] * d[k];
+/// Rows below four pivots: each takes the changes of one pivot after the other. Entry (i, p) lies at i * stride + p - i from
+/// `middle`, that of (0, 0).
+HOUSELEEK_WIDE_CLONE void eliminate_below(double* middle, std::ptrdiff_t stride, int first, int last_row,
+                                          int n_columns) {
+  const auto entry = [&](int row, int column) { return middle + row * stride + (column - row); };
+  const double* const a = entry(first, first);
+  const double* const b = entry(first + 1, first);
+  const double* const c = entry(first + 2, first);
+  const double* const d = entry(first + 3, first);
+  for (int i = first + 4; i <= last_row; ++i) {
+    double* const left = entry(i, first);
+    if (left[0] == 0.0 && left[1] == 0.0 && left[2] == 0.0 && left[3] == 0.0) continue;
+    const double m0 = left[0] * a[0];
+    const double m1 = (left[1] - m0 * a[1]) * b[1];
+    const double m2 = ((left[2] - m0 * a[2]) - m1 * b[2]) * c[2];
+    const double m3 = (((left[3] - m0 * a[3]) - m1 * b[3]) - m2 * c[3]) * d[3];
+    left[0] = m0;
+    left[1] = m1;
+    left[2] = m2;
+    left[3] = m3;
+#pragma GCC ivdep
+    for (int k = 4; k < n_columns + 4; ++k) {
+      left[k] = (((left[k] - m0 * a[k]) - m1 * b[k]) - m2 * c[k]) - m3 * d[k];
+    }
   }
 }
 
 /// Sum of products in four strands, whatever the machine: strand s takes every fourth product from s on.
-double product_sum(const double* __restrict a, const double* __restrict b, int n) {
-  using Pair = Lane<2>;
-  const auto pair_at = [](const double* from) {
-    Pair pair;
-    __builtin_memcpy(&pair, from, sizeof(pair));
-    return pair;
-  };
-  Pair first(0.0);
-  Pair second(0.0);
+[[gnu::always_inline]] inline double product_sum(const double* __restrict a, const double* __restrict b, int n) {
+  using Four = LaneVectors<4>::Double;
+  Four strands{};
   int k = 0;
   for (; k + 4 <= n; k += 4) {
-    first += pair_at(a + k) * pair_at(b + k);
-    second += pair_at(a + k + 2) * pair_at(b + k + 2);
+    Four left;
+    Four right;
+    __builtin_memcpy(&left, a + k, sizeof(left));
+    __builtin_memcpy(&right, b + k, sizeof(right));
+    strands += left * right;
   }
   std::array<double, 4> sum{};
-  __builtin_memcpy(sum.data(), &first, sizeof(first));
-  __builtin_memcpy(&sum[2], &second, sizeof(second));
+  __builtin_memcpy(sum.data(), &strands, sizeof(strands));
   for (std::size_t s = 0; k < n; ++k, ++s) sum[s] += a[k] * b[k];
   return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+}
+
+struct Factored {
+  const double* middle;  // of (0, 0)
+  std::ptrdiff_t stride;
+  int n;
+  int half_band;
+};
+
+HOUSELEEK_WIDE_CLONE void substitute(const Factored& matrix, double* right) {
+  const auto entry = [&](int row, int column) { return matrix.middle + row * matrix.stride + (column - row); };
+  for (int i = 1; i < matrix.n; ++i) {
+    const int from = std::max(0, i - matrix.half_band);
+    right[i] -= product_sum(entry(i, from), right + from, i - from);
+  }
+  for (int i = matrix.n - 1; i >= 0; --i) {
+    const int n_above = std::min(matrix.n - 1, i + matrix.half_band) - i;
+    const double* const diagonal = entry(i, i);
+    right[i] = (right[i] - product_sum(diagonal + 1, right + i + 1, n_above)) * *diagonal;
+  }
 }
 
 }  // namespace
@@ -66,28 +103,8 @@ void BandMatrix::factor_block(int first, int n_pivots) {
     }
   }
   const int last_row = std::min(n_ - 1, last_column);
-  const int n_columns = last_column - (first + n_pivots) + 1;
-  for (int i = first + n_pivots; i <= last_row; ++i) {
-    std::array<double, 4> multiplier{};
-    bool is_touched = false;
-    for (int p = 0; p < n_pivots; ++p) {
-      double entry = at(i, first + p);
-      for (int q = 0; q < p; ++q) entry -= multiplier[at_index(q)] * at(first + q, first + p);
-      multiplier[at_index(p)] = entry * at(first + p, first + p);
-      at(i, first + p) = multiplier[at_index(p)];
-      is_touched = is_touched || entry != 0.0;
-    }
-    if (!is_touched) continue;
-    double* const row = &at(i, first + n_pivots);
-    if (n_pivots == pivots_at_once) {
-      subtract_four(row, multiplier, &at(first, first + 4), &at(first + 1, first + 4), &at(first + 2, first + 4),
-                    &at(first + 3, first + 4), n_columns);
-      continue;
-    }
-    for (int p = 0; p < n_pivots; ++p) {
-      const double* const pivot_row = &at(first + p, first + n_pivots);
-      for (int k = 0; k < n_columns; ++k) row[k] -= multiplier[at_index(p)] * pivot_row[k];
-    }
+  if (n_pivots == pivots_at_once) {
+    eliminate_below(&at(0, 0), static_cast<std::ptrdiff_t>(stride_), first, last_row, half_band_);
   }
 }
 
@@ -99,16 +116,7 @@ void BandMatrix::factor() {
 
 void BandMatrix::solve(std::span<double> right) const {
   expects(right.size() == at_index(n_), "a right side as long as the matrix");
-  for (int i = 1; i < n_; ++i) {
-    const int from = std::max(0, i - half_band_);
-    right[at_index(i)] -= product_sum(&entries_[place(i, from)], &right[at_index(from)], i - from);
-  }
-  for (int i = n_ - 1; i >= 0; --i) {
-    const int n_above = std::min(n_ - 1, i + half_band_) - i;
-    const double* const diagonal = &entries_[place(i, i)];
-    const double sum = n_above > 0 ? product_sum(diagonal + 1, &right[at_index(i + 1)], n_above) : 0.0;
-    right[at_index(i)] = (right[at_index(i)] - sum) * *diagonal;
-  }
+  substitute({&entries_[place(0, 0)], static_cast<std::ptrdiff_t>(stride_), n_, half_band_}, right.data());
 }
 
 }  // namespace houseleek::numerics
