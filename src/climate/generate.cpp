@@ -103,8 +103,10 @@ struct AirInputs {
 /// Air and vapour; what is wrong with them.
 Issues add_air(WeatherYear& year, std::vector<std::string>& notes, const AirInputs& inputs,
                const GenerateOptions& options) {
-  GeneratedAir air =
+  Result<GeneratedAir> generated =
       generate_air_temperature(year, inputs.normals, inputs.is_wet, inputs.scores, options, inputs.shifts);
+  if (!generated) return generated.error();
+  GeneratedAir air = std::move(generated).value();
   Result<GeneratedVapour> vapour = generate_vapour(air, inputs.normals, options, inputs.shifts);
   if (!vapour) return vapour.error();
   year.air_temperature_c = std::move(air.temperature_c);

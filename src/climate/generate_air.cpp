@@ -240,9 +240,34 @@ TemperatureScores draw_temperature_scores(const ClearnessScores& clearness, doub
   return scores;
 }
 
-GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& given,
-                                      const std::vector<bool>& is_wet, const TemperatureScores& scores,
-                                      const GenerateOptions& options, const std::optional<MonthShifts>& shifts) {
+/// The month that keeps the least of its daily range.
+Unexpected issue_of_range(const MonthlyNormals& normals, const Extremes& days) {
+  Months kept_frac{};
+  for (std::size_t day = 0; day < n_days_in_year; ++day) {
+    const std::size_t month = static_cast<std::size_t>(month_of_day[day]);
+    kept_frac[month] += (days.high_c[day] - days.low_c[day]) / (normals.max_c[month] - normals.min_c[month]) /
+                        static_cast<double>(n_days_in_month[month]);
+  }
+  std::size_t worst = 0;
+  for (std::size_t month = 1; month < n_months; ++month) {
+    if (kept_frac[month] < kept_frac[worst]) worst = month;
+  }
+  Issue issue;
+  issue.code = IssueCode::inconsistent;
+  issue.path = fmt::format("max_c[{}]", worst);
+  issue.value = fmt::format("{}", normals.max_c[worst]);
+  issue.message = fmt::format(
+      "{} is {} and the minimum {}: between the months beside it no smooth season leaves its days warmer than its "
+      "nights",
+      issue.path, normals.max_c[worst], normals.min_c[worst]);
+  issue.hint = "look at max_c and min_c of this month and of those beside it";
+  return Unexpected{{std::move(issue)}};
+}
+
+Result<GeneratedAir> generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& given,
+                                              const std::vector<bool>& is_wet, const TemperatureScores& scores,
+                                              const GenerateOptions& options,
+                                              const std::optional<MonthShifts>& shifts) {
   constexpr double smaller = 0.7;
   const DayCourse course = course_of_days(sun, options.hottest_solar_hour_h);
   GeneratedAir air;
@@ -252,7 +277,7 @@ GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNorma
   Extremes days = raw_extremes(normals, is_wet, scores, wanted_sd_k, options.wet_day_max_drop_k);
   while (!correct_months(course, normals, days, air.temperature_c)) {
     share *= smaller;
-    expects(share > 1e-6, "monthly means that a smooth season can keep");
+    if (share < 1e-6) return issue_of_range(normals, days);
     days = raw_extremes(normals, is_wet, scores, share * wanted_sd_k, share * options.wet_day_max_drop_k);
   }
   air.lowest_mark = course.low_mark;

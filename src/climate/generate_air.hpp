@@ -76,13 +76,15 @@ struct GeneratedAir {
 /// Units:    degC.
 /// Valid:    evenings come out warmer than an exponential cooling would have them (at 18 h solar by about 1 K in 12 K
 ///           of range).
-/// Errors:   none; where a month's range is too small for its departures, those are made smaller, and a note says so.
+/// Errors:   where a month's range is too small for its departures, those are made smaller, and a note says so; an
+///           issue where the season alone leaves a month no range.
 /// Source:   [dewit1978] for the shape; spread is our own estimate inside 2 to 4 K.
 ///           Checked by: Generator.MonthlyMeansAreTheNormals, Generator.HottestAfterNoonColdestNearSunrise.
-[[nodiscard]] GeneratedAir generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& normals,
-                                                    const std::vector<bool>& is_wet, const TemperatureScores& scores,
-                                                    const GenerateOptions& options,
-                                                    const std::optional<MonthShifts>& shifts);
+[[nodiscard]] Result<GeneratedAir> generate_air_temperature(const WeatherYear& sun, const MonthlyNormals& normals,
+                                                            const std::vector<bool>& is_wet,
+                                                            const TemperatureScores& scores,
+                                                            const GenerateOptions& options,
+                                                            const std::optional<MonthShifts>& shifts);
 
 struct GeneratedVapour {
   std::vector<double> pressure_pa;  // 8761

@@ -28,10 +28,14 @@ struct RunOptions {
   Instructions instructions = Instructions::widest;
   double newton_w_per_m2 = 1e-9;
   double error_bound_k = 0.1;  // estimated error of one step in the deck
-  int largest_split = 64;      // steps in 10 minutes at the finest
+  int largest_split = 512;     // steps in 10 minutes at the finest
 };
 
-/// The solver could not finish a step at the finest split.
+/// Between these the equations of a surface hold. A dark dry roof over insulation comes near the upper end in a desert.
+inline constexpr double lowest_surface_c = -60.0;
+inline constexpr double highest_surface_c = 120.0;
+
+/// The solver could not finish a step at the finest split, or a surface left the range in which its equations hold.
 class NumericalFailure : public std::runtime_error {
  public:
   using std::runtime_error::runtime_error;
@@ -42,8 +46,8 @@ class NumericalFailure : public std::runtime_error {
 /// Order:    2 in time and in the slices' thickness.
 /// Conserves: heat and water of every stack; the audit's residuals are part of the result.
 /// Cost:     about 6 steps an hour, two stages each, one linear sweep of every stack a stage and a few Newton iterations.
-/// Errors:   throws NumericalFailure with hour and residual where Newton's method or the error bound cannot be met at the finest split, and
-///           ContractViolation for a group that is not well formed.
+/// Errors:   throws NumericalFailure with hour and residual where Newton's method or the error bound cannot be met at the finest split, or with the surface
+///           that left its range, and ContractViolation for a group that is not well formed.
 [[nodiscard]] results::GroupYear run_group(const Group& group, const climate::ForcingSource& weather,
                                            const RunOptions& options, const Context& context = {});
 

@@ -326,9 +326,20 @@ void keep_room_step(Run& run, double step_s) {
   run.rooms = run.stage_rooms[1];
 }
 
-void keep_hour(Run& run) {
+/// Written so that NaN is refused too.
+void expect_in_range(const results::StackYear& stack, int hour_of_year) {
+  const double surface_c = stack.surface_c.back();
+  if (surface_c >= lowest_surface_c && surface_c <= highest_surface_c) return;
+  std::array<char, 32> words{};
+  std::snprintf(words.data(), words.size(), "%.1f", surface_c);
+  throw NumericalFailure("hour " + std::to_string(hour_of_year) + " of the year: the surface of " + stack.name +
+                         " at " + words.data() + " degC, beyond the -60 to 120 degC in which its equations hold");
+}
+
+void keep_hour(Run& run, int hour_of_year) {
   for (BatchPlace& place : run.batches) {
     place.batch->keep_hour(std::span(run.result.stacks).subspan(place.first, place.count));
+    for (std::size_t i = 0; i < place.count; ++i) expect_in_range(run.result.stacks[place.first + i], hour_of_year);
     if (place.batch->error_estimate_k() > run.result.tally.largest_error_k)
       run.result.tally.largest_error_k = place.batch->error_estimate_k();
   }
@@ -452,7 +463,7 @@ results::GroupYear step_group(const Group& group, const climate::ForcingSource& 
     const bool is_kept = i >= options.spin_up_hours;
     take_hour(run, hour_of_year, split);
     run.is_first_hour = false;
-    if (is_kept) keep_hour(run);
+    if (is_kept) keep_hour(run, hour_of_year);
   }
   for (BatchPlace& place : run.batches) {
     place.batch->keep_year(std::span(run.result.stacks).subspan(place.first, place.count));

@@ -138,6 +138,27 @@ void expect_stop(const std::string& what, const Group& group, const climate::For
   }
 }
 
+TEST(Limits, ASurfaceBeyondItsEquationsStopsTheRunByName) {
+  // A black foil over 400 mm of foam without wind, under more sun than any place has.
+  Group group = one_stack_group(Kind::bare);
+  group.stacks[0].deck = {second_opinion::plain_layer(0.0005, 0.2, 1e6), second_opinion::plain_layer(0.4, 0.03, 3e4)};
+  group.stacks[0].surface.albedo = 0.0;
+  RunOptions options = from_rest(24);
+  options.first_hour = midsummer;
+  const climate::ForcingSource hot = [source = synthetic_weather()](int hour, double part) {
+    climate::Forcing forcing = source(hour, part);
+    forcing.air_temperature_c += 45.0;
+    forcing.wind_m_per_s = 0.0;
+    return forcing;
+  };
+  try {
+    const auto result = run_group(group, hot, options);
+    ADD_FAILURE() << "a result was returned, surface at most " << result.stacks[0].membrane_max_c;
+  } catch (const NumericalFailure& failure) {
+    EXPECT_NE(std::string(failure.what()).find("beyond the -60 to 120 degC"), std::string::npos) << failure.what();
+  }
+}
+
 TEST(Limits, WindowsThatOpenToWarmerAirSettle) {
   Group group = one_stack_group(Kind::bare);
   group.rooms[0].window_rule.only_when_outside_cooler = false;
