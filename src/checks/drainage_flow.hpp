@@ -51,7 +51,7 @@ class FlowStepper {
   [[nodiscard]] bool is_still() const;
   void factor(std::span<const double> depth_m);
   void find_change();
-  [[nodiscard]] bool close_step(std::vector<double>& depth_m, int& n_iterations);
+  [[nodiscard]] bool close_step(std::vector<double>& depth_m, int undamped_iterations, int& n_iterations);
 
   const FlowSquares& squares_;
   double still_frac_;
