@@ -38,11 +38,11 @@ std::string house_text() {
   struct Row {
     int years, minutes, mm_per_h;
   };
-  for (const Row row : {Row{10, 5, 150}, Row{10, 15, 96}, Row{10, 60, 42}, Row{100, 5, 230}, Row{100, 15, 150},
-                        Row{100, 60, 66}}) {
+  for (const Row row :
+       {Row{10, 5, 150}, Row{10, 15, 96}, Row{10, 60, 42}, Row{100, 5, 230}, Row{100, 15, 150}, Row{100, 60, 66}}) {
     text += "[[design_rain.intensity]]\nreturn_years = " + std::to_string(row.years) +
-            "\nduration_min = " + std::to_string(row.minutes) + "\nintensity_mm_per_h = " + std::to_string(row.mm_per_h) +
-            "\n";
+            "\nduration_min = " + std::to_string(row.minutes) +
+            "\nintensity_mm_per_h = " + std::to_string(row.mm_per_h) + "\n";
   }
   return text;
 }
@@ -75,8 +75,7 @@ bool print_accuracy(const design::ValidDesign& design) {
   const checks::Routed coarse = checks::route_runoff(deck.squares, rain, {.step_s = 30.0, .minutes_after = 60});
   const checks::Routed fine = checks::route_runoff(deck.squares, rain, {.step_s = 15.0, .minutes_after = 60});
   const checks::Routed finer = checks::route_runoff(deck.squares, rain, {.step_s = 7.5, .minutes_after = 60});
-  const double open_frac =
-      std::fabs(coarse.stored_m3 + coarse.left_m3 - coarse.arrived_m3) / coarse.arrived_m3;
+  const double open_frac = std::fabs(coarse.stored_m3 + coarse.left_m3 - coarse.arrived_m3) / coarse.arrived_m3;
   std::printf("  a storm of 150 mm/h for 15 minutes: books open by %.1e of the rain (bar %.0e)\n", open_frac,
               books_bar_frac);
   std::printf("  deepest water %.3f mm; steps of 15 s: %+.3f mm, of 7.5 s: %+.3f mm more\n", deepest_mm(coarse),

@@ -16,8 +16,8 @@ constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
 // Where a square fills to a module's underside or a lip the residual has a kink, and the way to the answer leads over a
-// larger residual. Only where that does not end are changes halved.
-constexpr int undamped_iterations = 12;
+// larger residual. Where that does not end, the step begins again with changes halved from the first.
+constexpr int usual_undamped_iterations = 12;
 constexpr double allowed_growth = 10.0;
 constexpr double good_share = 0.1;  // factors that leave more of the residual than this are not used again
 
@@ -142,8 +142,7 @@ void FlowStepper::find_change() {
 
 /// Finds depths that close the step; false if Newton does not get there. Old factors serve as long as each use of them
 /// leaves a small share of the residual; where they do not, the Jacobian is worked out anew and the step is Newton's.
-bool FlowStepper::close_step(std::vector<double>& depth_m, int& n_iterations) {
-  n_iterations = 0;
+bool FlowStepper::close_step(std::vector<double>& depth_m, int undamped_iterations, int& n_iterations) {
   int n_newton = 0;
   bool has_good_factors = factored_step_s_ == step_s_;
   double size = evaluate(depth_m);
@@ -189,7 +188,11 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   cross_slope2_ = squares_of_cross_slope(squares_, open_.faces, level_m_);
   std::vector<double> depth_m = state.depth_m;
   int n_iterations = 0;
-  if (!close_step(depth_m, n_iterations)) return std::nullopt;
+  if (!close_step(depth_m, usual_undamped_iterations, n_iterations)) {
+    depth_m = state.depth_m;
+    factored_step_s_ = 0.0;
+    if (!close_step(depth_m, 0, n_iterations)) return std::nullopt;
+  }
   FlowStep step = move_water(squares_, sides_,
                              {.arriving_m3_per_s = arriving_m3_per_s,
                               .faces = flows_,

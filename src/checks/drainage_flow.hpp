@@ -23,7 +23,8 @@ namespace houseleek::checks {
 /// Stable if: always: the fluxes make the system an M-function, with one solution that is not negative.
 /// Conserves: water, to rounding: volumes change by fluxes only, moved from the highest water down, and no square gives
 ///           more than it has.
-/// Cost:     a banded solve of squares times lesser side squared, for each Newton iteration.
+/// Cost:     a banded factorisation of squares times lesser side squared for each Newton iteration, less where the
+///           factors of the iteration or step before still serve.
 /// Source:   diffusive wave [chow1988] section 9.2; [rheinboldt1970]; docs/equations/drainage.md.
 /// Checked by: RoofFlow tests, tests/checks/drainage_flow_test.cpp.
 [[nodiscard]] std::optional<FlowStep> advance_flow(const FlowSquares& squares,
@@ -50,7 +51,7 @@ class FlowStepper {
   [[nodiscard]] bool is_still() const;
   void factor(std::span<const double> depth_m);
   void find_change();
-  [[nodiscard]] bool close_step(std::vector<double>& depth_m, int& n_iterations);
+  [[nodiscard]] bool close_step(std::vector<double>& depth_m, int undamped_iterations, int& n_iterations);
 
   const FlowSquares& squares_;
   double still_frac_;

@@ -19,12 +19,12 @@ std::size_t at_index(int index) { return static_cast<std::size_t>(index); }
 HOUSELEEK_WIDE_CLONE void eliminate_below(double* middle, std::ptrdiff_t stride, int first, int last_row,
                                           int n_columns) {
   const auto entry = [&](int row, int column) { return middle + row * stride + (column - row); };
-  const double* const a = entry(first, first);
-  const double* const b = entry(first + 1, first);
-  const double* const c = entry(first + 2, first);
-  const double* const d = entry(first + 3, first);
+  const double* const __restrict a = entry(first, first);
+  const double* const __restrict b = entry(first + 1, first);
+  const double* const __restrict c = entry(first + 2, first);
+  const double* const __restrict d = entry(first + 3, first);
   for (int i = first + 4; i <= last_row; ++i) {
-    double* const left = entry(i, first);
+    double* const __restrict left = entry(i, first);
     if (left[0] == 0.0 && left[1] == 0.0 && left[2] == 0.0 && left[3] == 0.0) continue;
     const double m0 = left[0] * a[0];
     const double m1 = (left[1] - m0 * a[1]) * b[1];
@@ -34,7 +34,6 @@ HOUSELEEK_WIDE_CLONE void eliminate_below(double* middle, std::ptrdiff_t stride,
     left[1] = m1;
     left[2] = m2;
     left[3] = m3;
-#pragma GCC ivdep
     for (int k = 4; k < n_columns + 4; ++k) {
       left[k] = (((left[k] - m0 * a[k]) - m1 * b[k]) - m2 * c[k]) - m3 * d[k];
     }

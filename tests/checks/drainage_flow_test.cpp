@@ -281,6 +281,20 @@ TEST(RoofFlow, PoolAtRestIsLevelAndHoldsWhatFell) {
   }
 }
 
+TEST(RoofFlow, ARunThatEndsAtItsPeakHasFoundTheDeepestWater) {
+  for (const unsigned seed : {2U, 5U, 9U}) {
+    const FlowSquares deck = rough_deck(seed, 9, 7);
+    const RunOff rain = rain_for(deck, 120.0, 8);
+    const Routed whole = route_runoff(deck, rain, {.step_s = 30.0, .minutes_after = 240});
+    const Routed to_peak = route_runoff(deck, rain, {.step_s = 30.0, .minutes_after = 240, .ends_at_peak = true});
+    EXPECT_LT(to_peak.minutes, whole.minutes);
+    EXPECT_GE(to_peak.minutes, 8);
+    for (std::size_t k = 0; k < deck.cover.size(); ++k) {
+      EXPECT_NEAR(to_peak.max_depth_m[k], whole.max_depth_m[k], 2.4e-5) << k;  // 0.1 um in each of 240 minutes
+    }
+  }
+}
+
 TEST(RoofFlow, MirroredDecksAgreeToTheLastBit) {
   const int columns = 9;
   const int rows = 6;

@@ -6,36 +6,23 @@
 #include <string>
 
 #include "checks/drainage.hpp"
+#include "checks/drainage_answers.hpp"
 #include "support/example_house.hpp"
 
 namespace houseleek::checks {
 namespace {
 
+using tests::expect_ordered;
+using tests::find_case;
+using tests::rain_table;
 using tests::read_valid;
 using tests::terrace_house_text;
 using tests::with_text;
-
-const char* const rain_table =
-    "\n[design_rain]\nsource = \"invented\"\n"
-    "[[design_rain.intensity]]\nreturn_years = 10\nduration_min = 5\nintensity_mm_per_h = 150\n"
-    "[[design_rain.intensity]]\nreturn_years = 10\nduration_min = 15\nintensity_mm_per_h = 96\n";
 
 DrainageOptions coarse() {
   DrainageOptions options;
   options.levels.most_squares = 120;
   return options;
-}
-
-const DrainageCase* find_case(const DrainageCheck& check, DrainageKind kind) {
-  for (const DrainageCase& one : check.cases) {
-    if (one.kind == kind) return &one;
-  }
-  return nullptr;
-}
-
-void expect_ordered(const results::Interval& range, const std::string& what) {
-  EXPECT_LE(range.low, range.likely) << what;
-  EXPECT_LE(range.likely, range.high) << what;
 }
 
 // --- the terrace house: one hollow, two outlets, hatch and tank

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <string>
 
+#include "checks/drainage_answers.hpp"
 #include "support/example_house.hpp"
 #include "support/small_design.hpp"
 
@@ -14,14 +15,12 @@ namespace houseleek::checks {
 namespace {
 
 using tests::edited;
+using tests::expect_ordered;
+using tests::find_case;
+using tests::rain_table;
 using tests::small_design_text;
 using tests::valid_design;
 using tests::with_text;
-
-const char* const rain_table =
-    "\n[design_rain]\nsource = \"invented\"\n"
-    "[[design_rain.intensity]]\nreturn_years = 10\nduration_min = 5\nintensity_mm_per_h = 150\n"
-    "[[design_rain.intensity]]\nreturn_years = 10\nduration_min = 15\nintensity_mm_per_h = 96\n";
 
 DrainageOptions coarse() {
   DrainageOptions options;
@@ -37,18 +36,6 @@ std::string small_house(const std::string& roof_lines = "", const std::string& t
                   "parapet_height_mm = 100\n" +
                       roof_lines}}) +
          tables;
-}
-
-const DrainageCase* find_case(const DrainageCheck& check, DrainageKind kind) {
-  for (const DrainageCase& one : check.cases) {
-    if (one.kind == kind) return &one;
-  }
-  return nullptr;
-}
-
-void expect_ordered(const results::Interval& range, const std::string& what) {
-  EXPECT_LE(range.low, range.likely) << what;
-  EXPECT_LE(range.likely, range.high) << what;
 }
 
 TEST(Drainage, WithoutATableThereIsACapacityAndNoStorm) {

@@ -93,6 +93,14 @@ std::string finding(const WeatherFile& file, const std::string& about) {
   return "";
 }
 
+struct Told {
+  const char* about;
+  const char* value;
+};
+void expect_findings(const WeatherFile& file, const std::vector<Told>& told) {
+  for (const Told& one : told) EXPECT_EQ(finding(file, one.about), one.value) << one.about;
+}
+
 void expect_same_hours(const Result<WeatherFile>& result) {
   ASSERT_TRUE(result.has_value()) << text_from_issues(result.error(), "", 5);
   const WeatherYear& year = result.value().year;
@@ -131,10 +139,10 @@ std::string month_first(std::int64_t minute) {
 TEST(Dialect, OrdinaryCommasAndPoints) {
   const auto result = read(written({}), with_clock(FileClock::standard));
   expect_same_hours(result);
-  EXPECT_EQ(finding(result.value(), "delimiter"), "comma");
-  EXPECT_EQ(finding(result.value(), "decimal mark"), "point");
-  EXPECT_EQ(finding(result.value(), "date order"), "year_first");
-  EXPECT_EQ(finding(result.value(), "stamps"), "start of the row's time");
+  expect_findings(result.value(), {{"delimiter", "comma"},
+                                   {"decimal mark", "point"},
+                                   {"date order", "year_first"},
+                                   {"stamps", "start of the row's time"}});
 }
 
 TEST(Dialect, SemicolonsAndDecimalCommasDayFirst) {
@@ -147,10 +155,9 @@ TEST(Dialect, SemicolonsAndDecimalCommasDayFirst) {
   dialect.wind = [](double value) { return 3.6 * value; };
   const auto result = read("\xEF\xBB\xBF" + written(dialect), with_clock(FileClock::standard));
   expect_same_hours(result);
-  EXPECT_EQ(finding(result.value(), "delimiter"), "semicolon");
-  EXPECT_EQ(finding(result.value(), "decimal mark"), "comma");
-  EXPECT_EQ(finding(result.value(), "date order"), "day_first");
-  EXPECT_EQ(finding(result.value(), "characters"), "UTF-8");
+  expect_findings(
+      result.value(),
+      {{"delimiter", "semicolon"}, {"decimal mark", "comma"}, {"date order", "day_first"}, {"characters", "UTF-8"}});
 }
 
 TEST(Dialect, Latin1IsToldByItsLetters) {

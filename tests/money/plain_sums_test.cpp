@@ -65,22 +65,7 @@ TEST(PlainSums, PricesByWeightAndByThePiece) {
 }
 
 TEST(PlainSums, WhatHasNoPriceIsNamedAndNotTakenAsZero) {
-  const design::ValidDesign design =
-      valid_design(edited(small_design_text(), {{"[rivals]", R"([[material]]
-name = "rag wool"
-wet_rule = "fibrous"
-density_kg_per_m3 = 60
-conductivity_w_per_m_k = 0.04
-heat_capacity_j_per_kg_k = 1000
-porosity_frac = 0.95
-saturated_water_frac = 0.9
-field_capacity_frac = 0.5
-wilting_water_frac = 0.05
-residual_water_frac = 0.02
-saturated_conductivity_mm_per_h = 1000
-brooks_corey_exponent = 20
-[rivals])"},
-                                                {"\"horticultural mineral wool\"", "\"rag wool\""}}));
+  const design::ValidDesign design = valid_design(edited(small_design_text(), tests::wool_without_a_price()));
   const PlantedOutlay planted = planted_outlay(design);
   EXPECT_FALSE(planted.outlay.value);
   EXPECT_EQ(planted.outlay.because, "no price is known of rag wool: add it under [[prices.item]]");

@@ -8,6 +8,7 @@
 #include <span>
 #include <vector>
 
+#include "numerics/band_matrix.hpp"
 #include "numerics/small_linear.hpp"
 #include "numerics/tridiagonal.hpp"
 
@@ -281,6 +282,47 @@ TEST(DenseSolve, SaysWhenAMatrixIsSingularOrNotANumber) {
   EXPECT_FALSE(numerics::factor_dense(with_nan, exchanged_with));
   std::vector<double> too_short(3, 1.0);
   EXPECT_THROW((void)numerics::factor_dense(too_short, exchanged_with), ContractViolation);
+}
+
+TEST(BandMatrix, FactorsInTheBitsOfThePlainTripleLoopAndSolves) {
+  std::mt19937_64 generator(3);
+  const auto draw = [&generator] { return static_cast<double>(generator() % 2048) / 1024.0 - 1.0; };
+  struct Size {
+    int n, half_band;
+  };
+  for (const Size size : {Size{1, 0}, Size{2, 1}, Size{3, 2}, Size{7, 1}, Size{30, 4}, Size{61, 7}, Size{130, 31}}) {
+    const auto n = static_cast<std::size_t>(size.n);
+    numerics::BandMatrix matrix(size.n, size.half_band);
+    std::vector<std::vector<double>> plain(n, std::vector<double>(n, 0.0));
+    for (int i = 0; i < size.n; ++i) {
+      for (int j = std::max(0, i - size.half_band); j <= std::min(size.n - 1, i + size.half_band); ++j) {
+        const double entry = i == j ? 2.0 * size.half_band + 1.5 : draw();
+        matrix.at(i, j) = entry;
+        plain[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] = entry;
+      }
+    }
+    std::vector<double> expected(n), right(n, 0.0);
+    for (double& value : expected) value = draw();
+    for (std::size_t i = 0; i < n; ++i) {
+      for (std::size_t j = 0; j < n; ++j) right[i] += plain[i][j] * expected[j];
+    }
+    matrix.factor();
+    for (std::size_t j = 0; j < n; ++j) {
+      plain[j][j] = 1.0 / plain[j][j];
+      for (std::size_t i = j + 1; i < n; ++i) {
+        const double multiplier = plain[i][j] * plain[j][j];
+        plain[i][j] = multiplier;
+        for (std::size_t k = j + 1; k < n; ++k) plain[i][k] -= multiplier * plain[j][k];
+      }
+    }
+    for (int i = 0; i < size.n; ++i) {
+      for (int j = std::max(0, i - size.half_band); j <= std::min(size.n - 1, i + size.half_band); ++j) {
+        EXPECT_EQ(matrix.at(i, j), plain[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)]) << i << " " << j;
+      }
+    }
+    matrix.solve(right);
+    for (std::size_t i = 0; i < n; ++i) EXPECT_NEAR(right[i], expected[i], 1e-13) << size.n << " " << i;
+  }
 }
 
 }  // namespace

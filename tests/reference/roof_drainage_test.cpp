@@ -384,38 +384,28 @@ TEST(DesignRain, ThreeFitsToTwentyYears) {
       {"RAIN-09", "likelihood", 4.65411, 15.25580, 25.729, 36.665, physics::fit_gumbel_by_likelihood(twenty_years_mm)}};
   for (const Row& row : rows) {
     const std::string source = std::string("Gumbel by ") + row.what + ", made-up data, recomputed by a separate script";
-    check_reference({.id = std::string(row.name) + " scale",
-                     .what = std::string("scale by ") + row.what + ", mm",
-                     .source = source,
-                     .expected = row.scale,
-                     .got = row.fit.scale,
-                     .tolerance = 1e-5,
-                     .reason = "the last digit given",
-                     .function = "physics::fit_gumbel"});
-    check_reference({.id = std::string(row.name) + " location",
-                     .what = std::string("location by ") + row.what + ", mm",
-                     .source = source,
-                     .expected = row.location,
-                     .got = row.fit.location,
-                     .tolerance = 1e-5,
-                     .reason = "the last digit given",
-                     .function = "physics::fit_gumbel"});
-    check_reference({.id = std::string(row.name) + " ten years",
-                     .what = std::string("depth once in ten years by ") + row.what + ", mm",
-                     .source = source,
-                     .expected = row.ten,
-                     .got = physics::gumbel_quantile(row.fit, 10.0),
-                     .tolerance = 1e-3,
-                     .reason = "the last digit given",
-                     .function = "physics::gumbel_quantile"});
-    check_reference({.id = std::string(row.name) + " hundred years",
-                     .what = std::string("depth once in a hundred years by ") + row.what + ", mm",
-                     .source = source,
-                     .expected = row.hundred,
-                     .got = physics::gumbel_quantile(row.fit, 100.0),
-                     .tolerance = 1e-3,
-                     .reason = "the last digit given",
-                     .function = "physics::gumbel_quantile"});
+    struct Figure {
+      const char* id;
+      const char* what;
+      double expected, got, tolerance;
+      const char* function;
+    };
+    const Figure figures[] = {{"scale", "scale", row.scale, row.fit.scale, 1e-5, "physics::fit_gumbel"},
+                              {"location", "location", row.location, row.fit.location, 1e-5, "physics::fit_gumbel"},
+                              {"ten years", "depth once in ten years", row.ten, physics::gumbel_quantile(row.fit, 10.0),
+                               1e-3, "physics::gumbel_quantile"},
+                              {"hundred years", "depth once in a hundred years", row.hundred,
+                               physics::gumbel_quantile(row.fit, 100.0), 1e-3, "physics::gumbel_quantile"}};
+    for (const Figure& figure : figures) {
+      check_reference({.id = std::string(row.name) + " " + figure.id,
+                       .what = std::string(figure.what) + " by " + row.what + ", mm",
+                       .source = source,
+                       .expected = figure.expected,
+                       .got = figure.got,
+                       .tolerance = figure.tolerance,
+                       .reason = "the last digit given",
+                       .function = figure.function});
+    }
   }
   check_reference({.id = "RAIN-09 logarithm",
                    .what = "logarithm of the greatest likelihood",

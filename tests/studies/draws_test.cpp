@@ -32,37 +32,15 @@ MoneyDraws drawn_of(const design::ValidDesign& design, const std::vector<YearAns
 
 /// Prices without any range: paint and modules.
 std::vector<tests::Edit> exact_prices() {
-  return {{"[rivals]", R"([prices]
-[[prices.item]]
-name = "white paint"
-price_per_m2 = 5
-service_life_years = 5
-[[prices.item]]
-name = "crushed brick"
-price_per_m3 = 25
-[[prices.item]]
-name = "horticultural mineral wool"
-price_per_m3 = 140
-[[prices.item]]
-name = "jute fabric"
-price_per_m2 = 1.5
-[[prices.item]]
-name = "plant cutting"
-price_each = 0
-[[prices.item]]
-name = "spacer set"
-price_each = 1.5
-service_life_years = 10
-[[prices.item]]
-name = "ties"
-price_each = 0.3
-service_life_years = 1
-[[prices.item]]
-name = "module labour"
-price_each = 0
-[tariff]
-water_per_m3 = 2
-[rivals])"}};
+  const std::string items = tests::price_items({{"white paint", "per_m2", 5, 5},
+                                                {"crushed brick", "per_m3", 25},
+                                                {"horticultural mineral wool", "per_m3", 140},
+                                                {"jute fabric", "per_m2", 1.5},
+                                                {"plant cutting", "each", 0},
+                                                {"spacer set", "each", 1.5, 10},
+                                                {"ties", "each", 0.3, 1},
+                                                {"module labour", "each", 0}});
+  return {{"[rivals]", "[prices]\n" + items + "[tariff]\nwater_per_m3 = 2\n[rivals]"}};
 }
 
 TEST(MoneyDraws, WithExactPricesTheYearsAloneMakeTheRange) {
@@ -121,22 +99,7 @@ TEST(MoneyDraws, ShareOfDrawsFollowsTheSpreadOfAPrice) {
 }
 
 TEST(MoneyDraws, WhatHasNoPriceIsNamedAndComparedWithNothing) {
-  const design::ValidDesign design =
-      tests::valid_design(edited(small_design_text(), {{"[rivals]", R"([[material]]
-name = "rag wool"
-wet_rule = "fibrous"
-density_kg_per_m3 = 60
-conductivity_w_per_m_k = 0.04
-heat_capacity_j_per_kg_k = 1000
-porosity_frac = 0.95
-saturated_water_frac = 0.9
-field_capacity_frac = 0.5
-wilting_water_frac = 0.05
-residual_water_frac = 0.02
-saturated_conductivity_mm_per_h = 1000
-brooks_corey_exponent = 20
-[rivals])"},
-                                                       {"\"horticultural mineral wool\"", "\"rag wool\""}}));
+  const design::ValidDesign design = tests::valid_design(edited(small_design_text(), tests::wool_without_a_price()));
   const MoneyDraws drawn = drawn_of(design, {year_of(one_summer, 0)}, 200);
   EXPECT_EQ(drawn.outlay.because, "no price is known of rag wool: add it under [[prices.item]]");
   EXPECT_EQ(drawn.recipes[0].per_module.because, drawn.outlay.because);

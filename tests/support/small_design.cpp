@@ -1,6 +1,8 @@
 // A small house for tests of answers: one room, four modules, every figure that matters given.
 #include "support/small_design.hpp"
 
+#include <fmt/format.h>
+
 #include <stdexcept>
 
 #include "base/issue_text.hpp"
@@ -134,6 +136,33 @@ std::string edited(std::string text, const std::vector<Edit>& edits) {
       throw std::runtime_error("not exactly once in the design: " + std::string(edit.from));
     }
     text.replace(at, edit.from.size(), edit.to);
+  }
+  return text;
+}
+
+std::vector<Edit> wool_without_a_price() {
+  return {{"[rivals]", R"([[material]]
+name = "rag wool"
+wet_rule = "fibrous"
+density_kg_per_m3 = 60
+conductivity_w_per_m_k = 0.04
+heat_capacity_j_per_kg_k = 1000
+porosity_frac = 0.95
+saturated_water_frac = 0.9
+field_capacity_frac = 0.5
+wilting_water_frac = 0.05
+residual_water_frac = 0.02
+saturated_conductivity_mm_per_h = 1000
+brooks_corey_exponent = 20
+[rivals])"},
+          {"\"horticultural mineral wool\"", "\"rag wool\""}};
+}
+
+std::string price_items(const std::vector<PriceRow>& rows) {
+  std::string text;
+  for (const PriceRow& row : rows) {
+    text += fmt::format("[[prices.item]]\nname = \"{}\"\nprice_{} = {}\n", row.name, row.unit, row.price);
+    if (row.life_years > 0.0) text += fmt::format("service_life_years = {}\n", row.life_years);
   }
   return text;
 }

@@ -21,6 +21,20 @@ struct Edit {
 /// The text with parts replaced; every `from` must be there exactly once.
 [[nodiscard]] std::string edited(std::string text, const std::vector<Edit>& edits);
 
+/// The core made of a wool of its own that no price list knows: "rag wool".
+[[nodiscard]] std::vector<Edit> wool_without_a_price();
+
+/// One row of a price list, for edits of the small house.
+struct PriceRow {
+  std::string name;
+  std::string unit;  // "per_m2", "per_m3", "each"
+  double price = 0.0;
+  double life_years = 0.0;  // 0: not said
+};
+
+/// The rows as text, each a [[prices.item]].
+[[nodiscard]] std::string price_items(const std::vector<PriceRow>& rows);
+
 /// The design of this text under the shipped catalogue; issues are printed and stop the test program.
 [[nodiscard]] design::ValidDesign valid_design(const std::string& toml_text);
 
