@@ -104,6 +104,12 @@ std::string verdict_words(const report::LoadAnswer& load) {
   return (load.verdict == "above" ? "above" : "not shown to stay within") + by + " ";
 }
 
+/// What is not worked out breaks nothing.
+bool is_held(const report::LoadCaseAnswer& one) {
+  const auto holds = [](const std::string& verdict) { return verdict == "none" || verdict == "within"; };
+  return holds(one.uniform_verdict) && holds(one.span_verdict);
+}
+
 std::string load_sentence(const StudyAnswer& answer) {
   const report::LoadAnswer& load = answer.load;
   if (answer.roof.n_modules == 0 && load.squares.empty()) return "nothing is laid yet";
@@ -112,8 +118,16 @@ std::string load_sentence(const StudyAnswer& answer) {
   const std::string figure =
       fmt::format("the {} kN/m2 that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
                   short_name(load.who, widest_person), short_name(load.when, widest_name));
-  return text + verdict_words(load) + figure +
-         (load.verdict == "none" ? "; bending not looked at, so no verdict" : "; a screening");
+  if (load.verdict == "none") return text + verdict_words(load) + figure + "; bending not looked at, so no verdict";
+  const auto n_cases = [&load](bool (*is_meant)(const report::LoadCaseAnswer&)) {
+    return std::count_if(load.cases.begin(), load.cases.end(), is_meant);
+  };
+  const auto n_computed = n_cases([](const report::LoadCaseAnswer& one) { return one.uniform_verdict != "none"; });
+  const auto n_beyond = n_cases([](const report::LoadCaseAnswer& one) { return !is_held(one); });
+  const std::string rest = n_beyond == 0
+                               ? "a screening"
+                               : fmt::format("a screening; {} of {} cases beyond or in doubt", n_beyond, n_computed);
+  return text + verdict_words(load) + figure + "; " + rest;
 }
 
 std::string wind_sentence(const StudyAnswer& answer) {

@@ -160,7 +160,7 @@ price_per_m3 = 1
         {"[recipe.spacer.feet]\ncount = 4\narea_mm2 = 2500\n", ""}}},
       {"more snow and hail",
        {{"ground_snow_kn_per_m2 = 0.3", "ground_snow_kn_per_m2 = 0.6"}, {"hail_mm = 20", "hail_mm = 40"}}},
-      {"higher parapet", {{"parapet_height_mm = 150", "parapet_height_mm = 400"}}},
+      {"higher parapet", {{"parapet_height_mm = 150", "parapet_height_mm = 250"}}},
       {"stronger membrane", {{"membrane_kpa = 400", "membrane_kpa = 500"}}},
       {"wider strips", {{"edge_mm = 100", "edge_mm = 900"}, {"outlet_mm = 100", "outlet_mm = 3000"}}},
       {"windier place", {{"basic_wind_m_per_s = 25", "basic_wind_m_per_s = 30"}}},
