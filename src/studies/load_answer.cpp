@@ -206,7 +206,7 @@ std::string cases_words(const std::vector<report::LoadCaseAnswer>& cases) {
     if (refuses(one.uniform_verdict) || refuses(one.span_verdict)) names.push_back(one.name);
   }
   if (names.empty()) return "";
-  return fmt::format(" The figure is passed, or may be, in these cases: {}.", checks::joined_words(names));
+  return fmt::format(" It is exceeded, or may be, in these cases: {}.", checks::joined_words(names));
 }
 
 }  // namespace

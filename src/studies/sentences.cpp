@@ -144,7 +144,9 @@ std::string wind_sentence(const StudyAnswer& answer) {
 std::string drain_sentence(const StudyAnswer& answer) {
   const std::vector<report::DrainageCaseAnswer>& cases = answer.drainage.cases;
   const Figure& rain = cases.front().rain_mm_per_h;
-  std::string text = rain.value ? fmt::format("drains {} mm/h", short_figure(rain)) : rain.because;
+  // Without a range it is the hardest rain that is looked at.
+  std::string text =
+      rain.value ? fmt::format("drains {}{} mm/h", rain.range ? "" : "more than ", short_figure(rain)) : rain.because;
   const report::DrainageCaseAnswer* storm = nullptr;
   const report::DrainageCaseAnswer* blocked = nullptr;
   for (const report::DrainageCaseAnswer& one : cases) {
@@ -154,7 +156,7 @@ std::string drain_sentence(const StudyAnswer& answer) {
   if (storm != nullptr) {
     text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
   }
-  if (blocked != nullptr) {
+  if (blocked != nullptr && blocked->water_kn.range->high > 0.0) {
     text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
                         short_figure(blocked->max_depth_mm), short_figure(blocked->water_kn));
   }

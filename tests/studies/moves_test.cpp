@@ -161,8 +161,10 @@ price_per_m3 = 1
       {"more snow and hail",
        {{"ground_snow_kn_per_m2 = 0.3", "ground_snow_kn_per_m2 = 0.6"}, {"hail_mm = 20", "hail_mm = 40"}}},
       {"higher parapet", {{"parapet_height_mm = 150", "parapet_height_mm = 250"}}},
+      {"lower spacers", {{"height_mm = 20", "height_mm = 15"}}},
+      {"longer modules", {{"length_mm = 1000", "length_mm = 1100"}}},
       {"stronger membrane", {{"membrane_kpa = 400", "membrane_kpa = 500"}}},
-      {"wider strips", {{"edge_mm = 100", "edge_mm = 900"}, {"outlet_mm = 100", "outlet_mm = 3000"}}},
+      {"wider strips", {{"edge_mm = 0", "edge_mm = 900"}, {"outlet_mm = 100", "outlet_mm = 3000"}}},
       {"windier place", {{"basic_wind_m_per_s = 25", "basic_wind_m_per_s = 30"}}},
       {"harder rain", {{"intensity_mm_per_h = 90", "intensity_mm_per_h = 140"}}},
       {"longer and rarer rain", {{"return_years = 10", "return_years = 30"}, {"duration_min = 5", "duration_min = 8"}}},
@@ -251,7 +253,8 @@ constexpr Row rows[] = {
     {"load.feet*.soaked_kpa", "thicker medium", Way::up},
     {"load.feet*.uneven_kpa", "thicker medium", Way::up},
     {"load.feet*.limit_kpa", "stronger membrane", Way::up},
-    {"load.next*.places*", "modules farther right"},
+    {"load.next*.left_m", "modules farther right"},
+    {"load.next*.bottom_m", "roof far to the left"},
     {"load.squares*", "thicker medium", Way::up},
     {"drainage.outlets*.catchment_m2", "larger roof and room", Way::up},
     {"drainage.standing_mm", "a puddle", Way::up},
@@ -275,18 +278,20 @@ constexpr Row rows[] = {
     {"drainage.cases[3].heaviest_kn_per_m2", "harder rain", Way::up},
     {"drainage.cases[4].*", "higher parapet"},
     {"drainage.cases[4].water_kn", "more snow and hail", Way::up},
+    {"drainage.advice*.needs_spacer_mm", "harder rain", Way::up},
+    {"drainage.advice*.spacer_mm", "lower spacers", Way::down},
     {"drainage.squares*.depth_mm", "harder rain", Way::up},
     {"drainage.squares*.freeboard_mm", "higher spacers", Way::up},
     {"wind.gust_of_place_km_per_h", "windier place", Way::up},
     {"wind.peak_pressure_kn_per_m2", "windier place", Way::up},
     {"wind.not_shown_above_km_per_h", "thicker medium", Way::up},
     {"wind.edge_m", "roof far to the left", Way::up},
-    {"wind.patches*.suction_coefficient", "higher parapet", Way::down},
+    {"wind.patches*.suction_coefficient", "longer modules", Way::down},
     {"wind.patches*.dry_kn_per_m2", "thicker medium", Way::up},
     {"wind.patches*.not_shown_above_km_per_h", "thicker medium", Way::up},
     {"wind.patches*.linked_*", "thicker medium", Way::up},
     {"wind.patches*.ballast_kg_per_m2", "windier place", Way::up},
-    {"wind.squares*.suction_coefficient", "higher parapet", Way::down},
+    {"wind.squares*.suction_coefficient", "longer modules", Way::down},
     {"wind.squares*.not_shown_above_km_per_h", "thicker medium", Way::up},
     {"fire.recipes*.fuel_mj_per_m2", "thicker jute", Way::up},
     {"fire.recipes*.plants_mj_per_m2", "fewer plants", Way::down},
@@ -403,6 +408,8 @@ constexpr std::string_view fixed[] = {
     "is_valid",               // an answer with issues is another document
     "load.patches[0].patch",  // the place in the design's list
     "wind.patches[0].patch",
+    "drainage.advice[0].patch",
+    "drainage.advice[0].is_better_empty",  // no rain of this list stands above 100 mm; tests/studies/roof_answers_test.cpp
     "drainage.walled_in_m2",       // no obstacle of this roof cuts anything off; tests/checks/drainage_test.cpp does
     "money.cash_saving_per_year",  // a design cannot yet tell of a bill that was paid before
 };
