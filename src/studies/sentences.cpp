@@ -116,9 +116,9 @@ std::string load_sentence(const StudyAnswer& answer) {
   const std::string text = fmt::format("soaked {} kN/m2: ", short_figure(load.soaked_max_kn_per_m2));
   if (!load.missing.empty()) return text + "no verdict, nobody wrote down " + report::joined(load.missing);
   const std::string figure =
-      fmt::format("the {} kN/m2 that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
+      fmt::format("the {} that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
                   short_name(load.who, widest_person), short_name(load.when, widest_name));
-  if (load.verdict == "none") return text + verdict_words(load) + figure + "; bending not looked at, so no verdict";
+  if (load.verdict == "none") return text + verdict_words(load) + figure + "; bending unknown, so no verdict";
   const auto n_cases = [&load](bool (*is_meant)(const report::LoadCaseAnswer&)) {
     return std::count_if(load.cases.begin(), load.cases.end(), is_meant);
   };
@@ -271,7 +271,7 @@ std::string money_sentence(const StudyAnswer& answer) {
                      short_number(value_of(money.water_per_year)), ranged(money.comfort_kwh_per_year, "kWh"));
 }
 
-/// The assumptions that move most what the modules take away; the first with what it makes of it.
+/// The assumption that moves most what the modules take away, with what it makes of it, and the next one.
 std::string unsure_sentence(const StudyAnswer& answer) {
   const std::vector<report::RankedAssumption>& most = answer.assumed_ranked.most;
   const report::EffectFigure& first = most.front().effect;
@@ -280,9 +280,8 @@ std::string unsure_sentence(const StudyAnswer& answer) {
   std::string text = fmt::format(
       "most hangs on {}: {} to {} hot degree-hours less than bare", short_name(most.front().name, widest_person),
       less(first.low_gives.value_or(first.likely_gives)), less(first.high_gives.value_or(first.likely_gives)));
-  std::vector<std::string> others;
-  for (std::size_t i = 1; i < most.size(); ++i) others.push_back(short_name(most[i].name, widest_person));
-  return others.empty() ? text : text + "; then " + report::joined(others);
+  // The others stand in --json and the report.
+  return most.size() < 2 ? text : text + "; then " + short_name(most[1].name, widest_person);
 }
 
 }  // namespace
