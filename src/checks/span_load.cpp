@@ -180,7 +180,7 @@ std::string statement_of(const SpanLoad& load, const design::Roof& roof) {
   const Section* worst = worst_section(load);
   if (worst != nullptr && is_beyond(*worst)) {
     text +=
-        fmt::format("; the section passed most has {:.3g} of {:.3g} {} ({}, at {:.2f} m)", worst->demand,
+        fmt::format("; the section farthest beyond has {:.3g} of {:.3g} {} ({}, at {:.2f} m)", worst->demand,
                     worst->allowance, is_bending(worst->effect) ? "kNm" : "kN", words_from(worst->effect), worst->at_m);
   }
   text += ".";

@@ -208,6 +208,12 @@ Html water_map(const Json& document) {
   MapWords words;
   words.id = "map-water";
   words.title = fmt::format("How deep the water stands under modules, in mm: {}.", text_at(drainage, "squares_case"));
+  for (const Json& one : drainage.at("cases")) {
+    const Json& rain = one.at("rain_mm_per_h");
+    if (one.at("case") != drainage.at("squares_case") || !is_known(rain)) continue;
+    words.title = fmt::format("How deep the water stands under modules, in mm: {}, {} mm/h.",
+                              text_at(drainage, "squares_case"), number_in_print(value_of(rain)));
+  }
   words.caption =
       "Likely depth, the deepest of each square. The tint is deepest where the gap under the module is full; flat "
       "modules have none.";

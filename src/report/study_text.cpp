@@ -11,7 +11,7 @@ namespace houseleek::report {
 namespace {
 
 constexpr std::size_t label_width = 13;
-constexpr std::size_t widest_title = 30;
+constexpr std::size_t widest_title = 24;
 
 /// Up to the first full stop, colon or semicolon that a blank follows.
 std::string first_clause(const std::string& text) {

@@ -198,6 +198,17 @@ std::string statement_of(const checks::UniformLoad& uniform, const checks::SpanL
   return text;
 }
 
+/// The cases in which it does not hold, by name.
+std::string cases_words(const std::vector<report::LoadCaseAnswer>& cases) {
+  std::vector<std::string> names;
+  for (const report::LoadCaseAnswer& one : cases) {
+    const auto refuses = [](const std::string& verdict) { return verdict == "not_shown" || verdict == "above"; };
+    if (refuses(one.uniform_verdict) || refuses(one.span_verdict)) names.push_back(one.name);
+  }
+  if (names.empty()) return "";
+  return fmt::format(" It is exceeded, or may be, in these cases: {}.", checks::joined_words(names));
+}
+
 }  // namespace
 
 report::LoadAnswer answer_load(const design::ValidDesign& design, const report::DrainageAnswer& drainage) {
@@ -233,7 +244,7 @@ report::LoadAnswer answer_load(const design::ValidDesign& design, const report::
   answer.squares = answer_squares(design, uniform);
   const checks::LoadVerdict verdict = checks::both_tests(uniform.verdict, spans.verdict);
   answer.verdict = word_from(verdict);
-  answer.statement = statement_of(uniform, spans, use, verdict);
+  answer.statement = statement_of(uniform, spans, use, verdict) + cases_words(answer.cases);
   return answer;
 }
 

@@ -97,7 +97,7 @@ report::DrainageCaseAnswer answer_case(const checks::DrainageCase& one) {
               one.freeboard_mm ? water_figure(*one.freeboard_mm) : figure_missing("no raised module lies on the roof"),
           .water_kn = water_figure(one.water_kn),
           .heaviest_kn_per_m2 = water_figure(one.heaviest_kn_per_m2),
-          .minutes_to_drain = is_storm ? water_figure(one.minutes_to_drain) : figure_missing("rain does not end in it"),
+          .minutes_to_drain = is_storm ? water_figure(one.minutes_to_drain) : figure_missing("no storm that ends"),
           .dry_modules = buoyancy_word(one),
           .statement = one.statement};
 }

@@ -104,16 +104,30 @@ std::string verdict_words(const report::LoadAnswer& load) {
   return (load.verdict == "above" ? "above" : "not shown to stay within") + by + " ";
 }
 
+/// What is not worked out breaks nothing.
+bool is_held(const report::LoadCaseAnswer& one) {
+  const auto holds = [](const std::string& verdict) { return verdict == "none" || verdict == "within"; };
+  return holds(one.uniform_verdict) && holds(one.span_verdict);
+}
+
 std::string load_sentence(const StudyAnswer& answer) {
   const report::LoadAnswer& load = answer.load;
   if (answer.roof.n_modules == 0 && load.squares.empty()) return "nothing is laid yet";
   const std::string text = fmt::format("soaked {} kN/m2: ", short_figure(load.soaked_max_kn_per_m2));
   if (!load.missing.empty()) return text + "no verdict, nobody wrote down " + report::joined(load.missing);
   const std::string figure =
-      fmt::format("the {} kN/m2 that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
+      fmt::format("the {} that {} wrote down on {}", short_number(load.allowable_kn_per_m2.value_or(0.0)),
                   short_name(load.who, widest_person), short_name(load.when, widest_name));
-  return text + verdict_words(load) + figure +
-         (load.verdict == "none" ? "; bending not looked at, so no verdict" : "; a screening");
+  if (load.verdict == "none") return text + verdict_words(load) + figure + "; bending unknown, so no verdict";
+  const auto n_cases = [&load](bool (*is_meant)(const report::LoadCaseAnswer&)) {
+    return std::count_if(load.cases.begin(), load.cases.end(), is_meant);
+  };
+  const auto n_computed = n_cases([](const report::LoadCaseAnswer& one) { return one.uniform_verdict != "none"; });
+  const auto n_beyond = n_cases([](const report::LoadCaseAnswer& one) { return !is_held(one); });
+  const std::string rest = n_beyond == 0
+                               ? "a screening"
+                               : fmt::format("a screening; {} of {} cases beyond or in doubt", n_beyond, n_computed);
+  return text + verdict_words(load) + figure + "; " + rest;
 }
 
 std::string wind_sentence(const StudyAnswer& answer) {
@@ -130,7 +144,9 @@ std::string wind_sentence(const StudyAnswer& answer) {
 std::string drain_sentence(const StudyAnswer& answer) {
   const std::vector<report::DrainageCaseAnswer>& cases = answer.drainage.cases;
   const Figure& rain = cases.front().rain_mm_per_h;
-  std::string text = rain.value ? fmt::format("drains {} mm/h", short_figure(rain)) : rain.because;
+  // Without a range it is the hardest rain that is looked at.
+  std::string text =
+      rain.value ? fmt::format("drains {}{} mm/h", rain.range ? "" : "more than ", short_figure(rain)) : rain.because;
   const report::DrainageCaseAnswer* storm = nullptr;
   const report::DrainageCaseAnswer* blocked = nullptr;
   for (const report::DrainageCaseAnswer& one : cases) {
@@ -140,7 +156,7 @@ std::string drain_sentence(const StudyAnswer& answer) {
   if (storm != nullptr) {
     text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
   }
-  if (blocked != nullptr) {
+  if (blocked != nullptr && blocked->water_kn.range->high > 0.0) {
     text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
                         short_figure(blocked->max_depth_mm), short_figure(blocked->water_kn));
   }
@@ -255,7 +271,7 @@ std::string money_sentence(const StudyAnswer& answer) {
                      short_number(value_of(money.water_per_year)), ranged(money.comfort_kwh_per_year, "kWh"));
 }
 
-/// The assumptions that move most what the modules take away; the first with what it makes of it.
+/// The assumption that moves most what the modules take away, with what it makes of it, and the next one.
 std::string unsure_sentence(const StudyAnswer& answer) {
   const std::vector<report::RankedAssumption>& most = answer.assumed_ranked.most;
   const report::EffectFigure& first = most.front().effect;
@@ -264,9 +280,8 @@ std::string unsure_sentence(const StudyAnswer& answer) {
   std::string text = fmt::format(
       "most hangs on {}: {} to {} hot degree-hours less than bare", short_name(most.front().name, widest_person),
       less(first.low_gives.value_or(first.likely_gives)), less(first.high_gives.value_or(first.likely_gives)));
-  std::vector<std::string> others;
-  for (std::size_t i = 1; i < most.size(); ++i) others.push_back(short_name(most[i].name, widest_person));
-  return others.empty() ? text : text + "; then " + report::joined(others);
+  // The others stand in --json and the report.
+  return most.size() < 2 ? text : text + "; then " + short_name(most[1].name, widest_person);
 }
 
 }  // namespace

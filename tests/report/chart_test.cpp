@@ -7,6 +7,7 @@
 #include "base/contract.hpp"
 #include "report/chart_bars.hpp"
 #include "report/chart_lines.hpp"
+#include "report/chart_map.hpp"
 #include "report/chart_year.hpp"
 #include "report/palette.hpp"
 
@@ -41,6 +42,35 @@ TEST(PlaceText, IsShort) {
   EXPECT_EQ(place_text(12.04), "12");
   EXPECT_EQ(place_text(12.06), "12.1");
   EXPECT_EQ(place_text(-0.04), "0");
+}
+
+TEST(RampStep, CoversTheRampAndEndsAtItsEnds) {
+  EXPECT_EQ(ramp_step(0.0), 0);
+  EXPECT_EQ(ramp_step(0.5), 3);
+  EXPECT_EQ(ramp_step(1.0), 6);
+  EXPECT_EQ(ramp_step(-3.0), 0);
+  EXPECT_EQ(ramp_step(40.0), 6);
+}
+
+TEST(SquareMap, WritesEachNumberIntoItsSquareAndRefusesOthers) {
+  SquareMap map;
+  map.columns = 28;
+  map.rows = 2;
+  map.drawing.id = "m";
+  map.drawing.title = "a map";
+  map.drawing.description = "two squares";
+  map.squares = {{"A1", "42", 0.99, "low left"}, {"AB2", "7", 0.0, "far right"}};
+  const std::string text = html_from(map).text();
+  // Row 1 is the lower one; AB is the 28th column.
+  EXPECT_NE(text.find("<rect x=\"24\" y=\"43\" width=\"42\" height=\"42\" class=\"cell tinted ramp6\">"),
+            std::string::npos);
+  EXPECT_NE(text.find("<rect x=\"1158\" y=\"1\" width=\"42\" height=\"42\" class=\"cell tinted ramp0\">"),
+            std::string::npos);
+  EXPECT_NE(text.find(">42</text>"), std::string::npos);
+  for (const char* wrong : {"", "A", "7", "A0", "a1", "AC1", "A3", "A1x"}) {
+    map.squares = {{wrong, "1", 0.5, ""}};
+    EXPECT_THROW((void)html_from(map), ContractViolation) << wrong;
+  }
 }
 
 TEST(SpreadLabels, KeepTheirOrderAndDistance) {

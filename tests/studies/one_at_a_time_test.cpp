@@ -159,10 +159,10 @@ TEST(OneAtATime, EffectsOfTheSmallHouse) {
   EXPECT_LE(n_above_fifth, 4);
   EXPECT_GT(spread_of(most.front().effect), 0.0);
 
-  // Named on the screen, which they do not burst.
+  // Named on the screen, below the 24 lines of the other answers.
   const std::string text = report::text_of_questions(answer);
   EXPECT_NE(text.find("Unsure of?   most hangs on "), std::string::npos) << text;
-  EXPECT_LE(std::count(text.begin(), text.end(), '\n'), 24) << text;
+  EXPECT_LE(std::count(text.begin(), text.end(), '\n'), 24 + 1) << text;
 }
 
 TEST(OneAtATime, WithoutADescriptionNothingIsTriedAndItSaysSo) {

@@ -177,6 +177,31 @@ TEST(ReportPage, WhatLaterWorkFillsInIsShown) {
   EXPECT_NE(page.text.find("a sentence"), std::string::npos);
 }
 
+TEST(ReportPage, DrawsLoadWindAndWaterBySquare) {
+  const Page page = page_of(study_with_columns(tests::checked_design_text()));
+  EXPECT_EQ(problems_of(page), "");
+  for (const char* id : {"map-load", "map-wind", "map-water", "wind", "fire"}) {
+    EXPECT_NE(page.text.find(fmt::format("id=\"{}\"", id)), std::string::npos) << id;
+  }
+  for (const char* pointer :
+       {"/load/utilisation_span_max_frac/value", "/wind/patches/0/ballast_kg_per_m2/high",
+        "/drainage/cases/1/max_depth_mm/low", "/fire/recipes/0/fuel_mj_per_m2/value", "/load/next/0/places/0/left_m"}) {
+    EXPECT_NE(page.text.find(fmt::format("data-at=\"{}\"", pointer)), std::string::npos) << pointer;
+  }
+}
+
+TEST(ReportPage, WithoutTheEngineersWholeFigureThereIsNoVerdictOnIt) {
+  // What a roofer wrote down for the membrane is another matter, and left out here.
+  const Page page = page_of(
+      study_with_columns(edited(tests::checked_design_text(),
+                                {{"who = \"A. Engineer\"\n", ""}, {"membrane_kpa = 400\nwho = \"B. Roofer\"\n", ""}})));
+  EXPECT_EQ(problems_of(page), "");
+  for (const char* words : {"within the 2", "above the 2", "stay within the 2", "of the figure low"}) {
+    EXPECT_EQ(page.text.find(words), std::string::npos) << words;
+  }
+  EXPECT_NE(page.text.find("no verdict"), std::string::npos);
+}
+
 TEST(ReportPage, AnInventedDesignIsMarked) {
   constexpr std::string_view mark = "Invented example";
   EXPECT_EQ(page_of(study_with_columns(small_design_text())).text.find(mark), std::string::npos);

@@ -93,6 +93,15 @@ TEST(DrainageAnswer, APuddleHigherThanTheSpacersAsksForHigherOnes) {
   EXPECT_NE(answer.advice[0].statement.find("now 5 mm"), std::string::npos) << answer.advice[0].statement;
 }
 
+TEST(DrainageAnswer, WhereNoSpacerReachesItIsBetterLeftEmpty) {
+  const report::DrainageAnswer answer = answer_drainage(
+      checked({{"[[roof.outlet]]",
+                "[[roof.hollow]]\noutline = [[1, 1], [2, 1], [2, 2], [1, 2]]\ndepth_mm = 140\n[[roof.outlet]]"}}));
+  ASSERT_EQ(answer.advice.size(), 1U);
+  EXPECT_TRUE(answer.advice[0].is_better_empty);
+  EXPECT_NE(answer.advice[0].statement.find("leave it empty"), std::string::npos);
+}
+
 TEST(WindAnswer, TheWeakestIsTheLeastOfAllModules) {
   const design::ValidDesign design = checked();
   const checks::WindUplift check = checks::check_wind_uplift(design);
@@ -132,7 +141,7 @@ spacing_mm = 50
 
 TEST(FireAnswer, CountsWhatReachesIntoAStrip) {
   EXPECT_EQ(answer_fire(checked()).strips[0].n_reached_into, 0);
-  const report::FireAnswer wide = answer_fire(checked({{"edge_mm = 100", "edge_mm = 450"}}));
+  const report::FireAnswer wide = answer_fire(checked({{"edge_mm = 0", "edge_mm = 450"}}));
   EXPECT_EQ(wide.strips[0].beside, "the edge of the roof");
   EXPECT_EQ(wide.strips[0].n_reached_into, 2);  // the lower row begins at 0.4 m
   EXPECT_NEAR(*wide.strips[0].nearest_mm.value, 400.0, 1e-6);

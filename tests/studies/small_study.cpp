@@ -34,7 +34,7 @@ ground_snow_kn_per_m2 = 0.3
 hail_mm = 20
 stack_modules = 2
 [roof.clear_strips]
-edge_mm = 100
+edge_mm = 0
 outlet_mm = 100
 [wind]
 roof_height_m = 5
