@@ -147,7 +147,7 @@ TEST(Limits, ASurfaceBeyondItsEquationsStopsTheRunByName) {
   options.first_hour = midsummer;
   const climate::ForcingSource hot = [source = synthetic_weather()](int hour, double part) {
     climate::Forcing forcing = source(hour, part);
-    forcing.air_temperature_c += 45.0;
+    forcing.air_temperature_c += 80.0;
     forcing.wind_m_per_s = 0.0;
     return forcing;
   };
