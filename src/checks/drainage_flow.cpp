@@ -107,6 +107,14 @@ bool FlowStepper::is_still() const {
   return true;
 }
 
+double FlowStepper::blur_m() const {
+  double most_m = 0.0;
+  for (std::size_t k = 0; k < n_; ++k) {
+    if (squares_.deck.area_m2[k] > 0.0) most_m = std::max(most_m, blurred_m3_[k] / squares_.deck.area_m2[k]);
+  }
+  return most_m;
+}
+
 /// Factors the Jacobian at these depths, whose flows have just been worked out.
 void FlowStepper::factor(std::span<const double> depth_m) {
   matrix_.clear();

@@ -42,6 +42,8 @@ class FlowStepper {
   FlowStepper(const FlowSquares& squares, double still_frac);
   [[nodiscard]] std::optional<FlowStep> advance(std::span<const double> arriving_m3_per_s, double step_s,
                                                 FlowState& state);
+  /// What rounded levels leave open at the depth of a square in the last step: much in a deep still pool and a long step.
+  [[nodiscard]] double blur_m() const;
 
  private:
   struct FacePlaces {  // of its four entries in the matrix

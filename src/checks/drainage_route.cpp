@@ -1,6 +1,7 @@
 // A storm followed over the squares of a deck, and where it comes to rest; mirrored decks are one problem.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <string>
 
 #include "base/contract.hpp"
@@ -202,6 +203,13 @@ FlowState first_state(const FlowSquares& squares, const std::vector<double>& nea
   return state;
 }
 
+/// To a hundred-thousandth of it: a pool that fills by less takes months to rise by a millimetre.
+bool is_leaving_what_arrives(const FlowStep& step) {
+  constexpr double close_frac = 1.0e-5;
+  const double left_m3 = std::accumulate(step.exit_m3.begin(), step.exit_m3.end(), 0.0);
+  return std::fabs(step.arrived_m3 - left_m3) <= close_frac * step.arrived_m3;
+}
+
 std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
                                     const std::vector<double>& near_m) {
   const bool can_leave =
@@ -209,6 +217,7 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
   expects(can_leave, "an exit that takes water");
   const double first_step_s = near_m.empty() ? 10.0 : 160.0;
   constexpr double last_step_s = 1.0e4;
+  constexpr double longest_step_s = 1.0e6;
   constexpr double at_rest_m = 1.0e-7;
   constexpr int most_steps = 400;
   FlowStepper stepper(squares, still_frac_of_a_step);
@@ -227,10 +236,12 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
     for (std::size_t k = 0; k < before_m.size(); ++k) {
       change_m = std::max(change_m, std::fabs(state.depth_m[k] - before_m[k]));
     }
-    if (step_s == last_step_s && change_m < at_rest_m) return state.depth_m;
+    // Levels of a deep still pool are never quieter than their last bits: there the books of the roof say whether it fills.
+    const bool is_at_rest = change_m < at_rest_m || (change_m < stepper.blur_m() && is_leaving_what_arrives(*done));
+    if (step_s == last_step_s && is_at_rest) return state.depth_m;
     // A little more rain than a pipe takes fills a pool for weeks: let them go by, then look again in steps as usual.
     const bool is_filling = step_s >= last_step_s && change_m > 0.9 * change_before_m;
-    step_s = is_filling ? 10.0 * step_s : std::min(last_step_s, 4.0 * step_s);
+    step_s = is_filling ? std::min(longest_step_s, 10.0 * step_s) : std::min(last_step_s, 4.0 * step_s);
     change_before_m = change_m;
   }
   expects(false, "a steady state after 400 steps");

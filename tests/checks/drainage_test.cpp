@@ -132,6 +132,20 @@ TEST(Drainage, RainOnBlockedOutletsStandsHigherThanTheLip) {
   EXPECT_GT(rained->water_kn.likely, still->water_kn.likely);
 }
 
+TEST(Drainage, DeepPoolsBehindBlockedOutletsComeToRest) {
+  // Levels of a deep pool are never quieter than their last bits; water stands just above the parapet all round.
+  for (const int parapet_mm : {20, 150, 250, 400, 1000}) {
+    const std::string parapet = "parapet_height_mm = " + std::to_string(parapet_mm) + "\n";
+    const std::string text = with_text(small_house("", rain_table), "parapet_height_mm = 100\n", parapet);
+    const DrainageCheck check = check_drainage(valid_design(text), {});
+    const DrainageCase* still = find_case(check, DrainageKind::blocked);
+    const DrainageCase* rained = find_case(check, DrainageKind::blocked_in_rain);
+    ASSERT_NE(rained, nullptr) << parapet_mm;
+    EXPECT_GE(rained->max_depth_mm.likely, still->max_depth_mm.likely) << parapet_mm;
+    EXPECT_LT(rained->max_depth_mm.likely - still->max_depth_mm.likely, 5.0) << parapet_mm;
+  }
+}
+
 TEST(Drainage, HailWeighsOnTheBlockedRoof) {
   const std::string text = small_house("", "\n[roof.actions]\nhail_mm = 40\n");
   const DrainageCheck check = check_drainage(valid_design(text), coarse());
