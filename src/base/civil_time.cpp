@@ -189,6 +189,11 @@ std::string text_from_moment(const CivilMoment& moment) {
   return text + fmt::format("{}{:02}:{:02}", moment.offset_s < 0 ? '-' : '+', minutes / 60, minutes % 60);
 }
 
+std::string text_from_utc(std::int64_t utc_s) {
+  const std::string text = text_from_moment({utc_s, 0, true});
+  return text.substr(0, text.find('+')) + "Z";
+}
+
 CivilMoment moment_at(std::int64_t utc_s, std::string_view zone) {
   return {utc_s, offset_at(spans_around(utc_s, zone), utc_s), true};
 }

@@ -29,6 +29,9 @@ struct CivilMoment {
 /// the same zone gives the same moment.
 [[nodiscard]] std::string text_from_moment(const CivilMoment& moment);
 
+/// 2026-07-03T05:15Z
+[[nodiscard]] std::string text_from_utc(std::int64_t utc_s);
+
 /// What clocks of a zone show at a moment of the years 1900 to 2199.
 [[nodiscard]] CivilMoment moment_at(std::int64_t utc_s, std::string_view zone);
 

@@ -31,7 +31,7 @@ struct Streams {
 };
 
 ProgramRun run(const std::vector<std::string>& arguments, const std::string& folder, const Streams& streams,
-               double interrupt_after_s) {
+               double interrupt_after_s, int signal = SIGINT) {
   std::vector<std::string> words = {HOUSELEEK_PROGRAM};
   words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<char*> argv;
@@ -50,7 +50,7 @@ ProgramRun run(const std::vector<std::string>& arguments, const std::string& fol
   }
   if (interrupt_after_s > 0.0) {
     std::this_thread::sleep_for(std::chrono::duration<double>(interrupt_after_s));
-    kill(child, SIGINT);
+    kill(child, signal);
   }
   int status = 0;
   if (waitpid(child, &status, 0) != child) throw std::runtime_error("cannot wait");
@@ -65,6 +65,15 @@ ProgramRun run_program(const std::vector<std::string>& arguments, const std::str
   const TemporaryFolder own;
   const Streams streams = {own.path() + "/out", own.path() + "/err"};
   ProgramRun result = run(arguments, folder, streams, interrupt_after_s);
+  result.out = text_of_file(streams.out_path);
+  result.err = text_of_file(streams.err_path);
+  return result;
+}
+
+ProgramRun run_program_and_kill(const std::vector<std::string>& arguments, double kill_after_s) {
+  const TemporaryFolder own;
+  const Streams streams = {own.path() + "/out", own.path() + "/err"};
+  ProgramRun result = run(arguments, HOUSELEEK_SOURCE_DIR, streams, kill_after_s, SIGKILL);
   result.out = text_of_file(streams.out_path);
   result.err = text_of_file(streams.err_path);
   return result;

@@ -17,7 +17,10 @@ struct ProgramRun {
 [[nodiscard]] ProgramRun run_program(const std::vector<std::string>& arguments, const std::string& folder,
                                      double interrupt_after_s = 0.0);
 
-/// The same with stdout sent to a file (/dev/full).
+/// Runs the program in the source's folder and kills it after so long (kill -9), unless it ended before.
+[[nodiscard]] ProgramRun run_program_and_kill(const std::vector<std::string>& arguments, double kill_after_s);
+
+/// Runs it to its end with stdout sent to a file (/dev/full).
 [[nodiscard]] ProgramRun run_program_into(const std::vector<std::string>& arguments, const std::string& out_path);
 
 }  // namespace houseleek::tests

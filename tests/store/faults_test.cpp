@@ -1,6 +1,5 @@
 // What can go wrong with a project file: each gives its own sentence, and the file stays as it was.
 #include <gtest/gtest.h>
-#include <sys/mount.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -12,6 +11,7 @@
 #include "base/contract.hpp"
 #include "store/project_files.hpp"
 #include "store/records.hpp"
+#include "support/small_disk.hpp"
 #include "support/temporary_folder.hpp"
 
 namespace houseleek::tests {
@@ -106,25 +106,6 @@ TEST(Faults, AFullDiskTakesNothingAway) {
   project.database().run("PRAGMA max_page_count = 1000000");
   EXPECT_EQ(store::add_revision(project, {long_text, "", 3000}), 2);
 }
-
-/// A disk of so many bytes, where this machine lets a test mount one.
-class SmallDisk {
- public:
-  SmallDisk(std::string path, const std::string& size) : path_(std::move(path)) {
-    std::filesystem::create_directory(path_);
-    is_mounted_ = mount("none", path_.c_str(), "tmpfs", 0, ("size=" + size).c_str()) == 0;
-  }
-  ~SmallDisk() {
-    if (is_mounted_) umount2(path_.c_str(), MNT_DETACH);
-  }
-  SmallDisk(const SmallDisk&) = delete;
-  SmallDisk& operator=(const SmallDisk&) = delete;
-  [[nodiscard]] bool is_mounted() const noexcept { return is_mounted_; }
-
- private:
-  std::string path_;
-  bool is_mounted_ = false;
-};
 
 TEST(Faults, ADiskThatFillsKeepsAllThatWasAcknowledged) {
   const TemporaryFolder folder;
