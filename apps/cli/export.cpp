@@ -6,17 +6,35 @@
 #include <filesystem>
 #include <vector>
 
+#include "base/civil_time.hpp"
 #include "base/issue_text.hpp"
 #include "files.hpp"
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
 #include "report/logbook_text.hpp"
 #include "report/project_tables.hpp"
+#include "store/readings.hpp"
 #include "studies/keep_design.hpp"
 #include "studies/project_rows.hpp"
 
 namespace houseleek::cli {
 namespace {
+
+/// Millions of rows: in pieces, and thrown away where a reading turns out not to be as it was written.
+report::TableFile write_readings(const store::Project& project, const std::string& path) {
+  constexpr std::size_t piece_bytes = 1'000'000;
+  NewFile file(path);
+  std::string piece = "sensor,quantity,at,value\n";
+  const std::int64_t n_rows = store::read_readings(project, [&](const store::ReadingRow& row) {
+    piece += fmt::format("{},{},{},{}\n", report::csv_field(row.sensor), row.quantity, text_from_utc(row.at_utc_s),
+                         row.value);
+    if (piece.size() < piece_bytes) return;
+    file.add(piece);
+    piece.clear();
+  });
+  file.finish(piece);
+  return {"readings", path, static_cast<std::size_t>(n_rows)};
+}
 
 std::vector<report::TableFile> write_tables(const store::Project& project, const std::string& folder) {
   std::filesystem::create_directories(folder);
@@ -29,6 +47,7 @@ std::vector<report::TableFile> write_tables(const store::Project& project, const
   write_table("revisions", studies::revision_rows(project));
   write_table("events", store::read_events(project));
   write_table("results", studies::result_rows(project));
+  tables.push_back(write_readings(project, (std::filesystem::path(folder) / "readings.csv").string()));
   return tables;
 }
 

@@ -104,20 +104,39 @@ ExitCode run(int argc, char** argv) {
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   const LogCommand log(app);
   ImportArguments import_arguments;
-  CLI::App* import = app.add_subcommand("import", "A description into a project, as the newest revision of its design");
-  import->add_option("FILE", import_arguments.file, "the description of the roof (roof.toml)")->required();
+  CLI::App* import = app.add_subcommand(
+      "import", "A description into a project, as the newest revision of its design; or a logger's readings");
+  import->add_option("FILE", import_arguments.file, "the description of the roof (roof.toml), or a logger's file")
+      ->required();
   import->add_option("--to", import_arguments.project_path, "the project; made where there is none")
       ->type_name("PROJECT")
       ->required();
   import->add_option("--note", import_arguments.note, "what is new in it")->type_name("");
+  import
+      ->add_option("--logger", import_arguments.logger,
+                   "the file holds this logger's readings; its name, always the same")
+      ->type_name("NAME");
+  import->add_option("--clock", import_arguments.clock, "of the logger, where its file does not say it")
+      ->check(CLI::IsMember({"standard", "daylight_saving", "utc"}))
+      ->type_name("");
+  import->add_option("--date-order", import_arguments.date_order, "of the logger's dates, where both can be")
+      ->check(CLI::IsMember({"day_first", "month_first"}))
+      ->type_name("");
+  import->add_option("--unit", import_arguments.unit, "of the logger's columns that do not say theirs")
+      ->check(CLI::IsMember({"degC", "degF"}))
+      ->type_name("");
   import->add_flag("--json", import_arguments.is_json, "one JSON document on stdout");
-  import->footer("Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek");
+  import->footer(
+      "Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek\n"
+      "         houseleek import july.csv --to my-roof.houseleek --logger south --clock standard");
   ExportArguments export_arguments;
   CLI::App* exported =
       app.add_subcommand("export", "The design of a project on stdout, byte for byte; its tables as CSV");
   exported->add_option("FILE", export_arguments.file, "the project (my-roof.houseleek)")->required();
   exported->add_option("--revision", export_arguments.revision, "an earlier design, by its number")->type_name("");
-  exported->add_option("--tables", export_arguments.tables_path, "write revisions, events and results there instead")
+  exported
+      ->add_option("--tables", export_arguments.tables_path,
+                   "write revisions, events, results and readings there instead")
       ->type_name("FOLDER");
   exported->add_flag("--json", export_arguments.is_json, "one JSON document on stdout");
   exported->footer("Example: houseleek export my-roof.houseleek > roof.toml");

@@ -42,4 +42,20 @@ Json json_of_export(const std::string& project, const RevisionRow& revision, con
           {"tables", std::move(list)}};
 }
 
+Json json_of_logger_import(const LoggerFileAnswer& answer) {
+  Json findings = Json::array();
+  for (const climate::Finding& finding : answer.findings) {
+    findings.push_back({{"about", finding.about}, {"is", finding.is}, {"evidence", finding.evidence}});
+  }
+  return {{"answer", "import"},
+          {"project", answer.project},
+          {"readings",
+           {{"file", answer.file},
+            {"n_rows", answer.n_rows},
+            {"n_added", answer.n_added},
+            {"n_known_before", answer.n_known_before},
+            {"n_missing", answer.n_missing},
+            {"findings", std::move(findings)}}}};
+}
+
 }  // namespace houseleek::report

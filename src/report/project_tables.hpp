@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "climate/file_report.hpp"
 #include "report/issue_json.hpp"
 
 namespace houseleek::report {
@@ -43,5 +44,19 @@ struct TableFile {
 /// The document of `export`.
 [[nodiscard]] Json json_of_export(const std::string& project, const RevisionRow& revision, const std::string& toml_text,
                                   std::span<const TableFile> tables);
+
+/// What came of a logger's file.
+struct LoggerFileAnswer {
+  std::string project;
+  std::string file;
+  std::int64_t n_rows = 0;
+  std::int64_t n_added = 0;
+  std::int64_t n_known_before = 0;
+  std::int64_t n_missing = 0;
+  std::vector<climate::Finding> findings;
+};
+
+/// The document of `import` of readings.
+[[nodiscard]] Json json_of_logger_import(const LoggerFileAnswer& answer);
 
 }  // namespace houseleek::report

@@ -91,8 +91,7 @@ CREATE TABLE sensor (
 CREATE TABLE reading_file (
   reading_file INTEGER PRIMARY KEY,
   name TEXT NOT NULL,
-  imported_utc_s INTEGER NOT NULL,
-  sha256 TEXT NOT NULL UNIQUE
+  imported_utc_s INTEGER NOT NULL
 ) STRICT;
 
 CREATE TABLE reading (
@@ -103,7 +102,8 @@ CREATE TABLE reading (
   PRIMARY KEY (sensor, at_utc_s)
 ) STRICT, WITHOUT ROWID;
 
--- What came of a file, written when all of it was in.
+-- What came of a file, written when all of it was in: readings, those that were there before, and the sum of a hash of each,
+-- modulo 2^64.
 CREATE TABLE reading_file_end (
   reading_file INTEGER PRIMARY KEY REFERENCES reading_file,
   n_readings INTEGER NOT NULL,

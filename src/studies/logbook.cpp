@@ -187,4 +187,10 @@ Result<std::vector<logbook::EventRecord>> list_events(const store::Project& proj
   return records;
 }
 
+std::string zone_of_project(const store::Project& project) {
+  const std::optional<store::Revision> newest = store::read_newest_revision(project);
+  expects(newest.has_value(), "a project with a design");
+  return text_at(root_of(project, *newest), "site", "time_zone");
+}
+
 }  // namespace houseleek::studies

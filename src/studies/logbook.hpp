@@ -35,4 +35,7 @@ struct LogFilter {
 [[nodiscard]] Result<std::vector<logbook::EventRecord>> list_events(const store::Project& project,
                                                                     const LogFilter& filter);
 
+/// The time zone of a project's newest design. Errors: StoreError.
+[[nodiscard]] std::string zone_of_project(const store::Project& project);
+
 }  // namespace houseleek::studies

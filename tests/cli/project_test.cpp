@@ -162,7 +162,9 @@ TEST(Project, TablesAreWritten) {
   const ProgramRun run = house.houseleek({"export", "a.houseleek", "--tables", "out/tables"});
   EXPECT_EQ(run.exit_code, 0) << run.err;
   EXPECT_EQ(run.out, "");
-  EXPECT_EQ(run.err, "out/tables/revisions.csv: 1 row\nout/tables/events.csv: 1 row\nout/tables/results.csv: 0 rows\n");
+  EXPECT_EQ(run.err,
+            "out/tables/revisions.csv: 1 row\nout/tables/events.csv: 1 row\nout/tables/results.csv: 0 rows\n"
+            "out/tables/readings.csv: 0 rows\n");
   const std::string events = file_text(house.folder.path() + "/out/tables/events.csv");
   EXPECT_NE(events.find(",noted,2026-07-03T08:15+02:00,yes,Europe/Rome,"), std::string::npos) << events;
   EXPECT_NE(events.find(",\"said \"\"no\"\", twice\","), std::string::npos) << events;

@@ -91,7 +91,7 @@ TEST(Records, NothingIsChangedOrTakenOut) {
   (void)store::add_event(project, {watering(1.0), std::nullopt, 1});
   (void)store::add_result(project, {0, 1, 1, "study", "0.1.0", "{}", "1", "abc", "{}"});
   project.database().run("INSERT INTO sensor VALUES (1, 'a', 'temperature_c')");
-  project.database().run("INSERT INTO reading_file VALUES (1, 'a.csv', 1, 'abc')");
+  project.database().run("INSERT INTO reading_file VALUES (1, 'a.csv', 1)");
   project.database().run("INSERT INTO reading VALUES (1, 1, 20.0, 1)");
   for (const std::string table : {"revision", "event", "result", "reading"}) {
     EXPECT_THROW(project.database().run("DELETE FROM " + table), ContractViolation) << table;
