@@ -9,7 +9,7 @@ packages_build=(g++ cmake ninja-build ccache libfmt-dev nlohmann-json3-dev libho
 packages_test=(libgtest-dev libsundials-dev python3 python3-scipy)
 # Formatting, static analysis, and the second compiler with its own standard library.
 packages_check=(python3 clang-14 clang-format clang-tidy libc++-14-dev libc++abi-14-dev)
-packages_bench=(libbenchmark-dev)
+packages_bench=(libbenchmark-dev sqlite3)
 # Only where no node is there yet: Debian's own brings some 370 packages along.
 packages_node=(nodejs npm)
 
@@ -40,6 +40,7 @@ declare -A package_purpose=(
   [libc++-14-dev]="the second standard library"
   [libc++abi-14-dev]="the second standard library"
   [libbenchmark-dev]="runs the timings"
+  [sqlite3]="imports the same readings, to compare with"
   [nodejs]="checks documents against their schemas"
   [npm]="fetches what those checks need"
 )
@@ -53,7 +54,7 @@ declare -A package_sign=(
   [python3]="program python3" [python3-scipy]="module scipy" [clang-14]="program clang++-14"
   [clang-format]="program clang-format" [clang-tidy]="program clang-tidy"
   [libc++-14-dev]="file /usr/lib/llvm-14/include/c++/v1/version"
-  [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h"
+  [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h" [sqlite3]="program sqlite3"
   [nodejs]="program node" [npm]="program npm"
 )
 

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
 #include <map>
 
 #include "base/civil_time.hpp"
@@ -311,26 +312,59 @@ class DialectFinder {
   Issues issues_;
 };
 
+/// What one way to part the fields makes of a file.
+struct Attempt {
+  Result<LoggerDialect> dialect;
+  std::vector<climate::Finding> findings;
+};
+
+Attempt attempt(std::string_view first_lines, std::string_view file_name, const std::string& zone,
+                const LoggerRules& rules, std::optional<char> delimiter) {
+  climate::FileReport report;
+  climate::FileRules file_rules;
+  file_rules.delimiter = delimiter;
+  Result<climate::FileRows> rows = climate::split_rows(first_lines, file_name, file_rules, report);
+  if (!rows) return {Unexpected{rows.error()}, {}};
+  const char found = rows.value().delimiter;
+  return {DialectFinder(std::move(rows).value().rows, file_name, zone, rules).find(found), report.findings};
+}
+
+bool is_about(const Attempt& attempt, std::initializer_list<std::string_view> paths) {
+  if (attempt.dialect) return false;
+  const Issues& issues = attempt.dialect.error();
+  return std::any_of(issues.begin(), issues.end(), [paths](const Issue& issue) {
+    return std::any_of(paths.begin(), paths.end(), [&issue](std::string_view path) { return issue.path == path; });
+  });
+}
+
 }  // namespace
 
 Result<LoggerDialect> find_logger_dialect(std::string_view first_lines, std::string_view file_name,
                                           const std::string& zone, const LoggerRules& rules) {
-  climate::FileReport report;
-  Result<climate::FileRows> rows = climate::split_rows(first_lines, file_name, {}, report);
-  if (!rows) {
-    Issues issues = rows.error();
-    for (Issue& issue : issues) {
-      if (!issue.path.starts_with("climate.layout.")) continue;
-      issue.path = "delimiter";
-      issue.hint = "export the file once more, with a semicolon between the fields";
+  Attempt best = attempt(first_lines, file_name, zone, rules, std::nullopt);
+  if (is_about(best, {"climate.layout.delimiter"})) {
+    // By the counts of fields several signs could part them; dates and temperatures come out under one.
+    std::vector<Attempt> others;
+    for (const char delimiter : {',', ';', '\t', '|', ' '}) {
+      Attempt other = attempt(first_lines, file_name, zone, rules, delimiter);
+      if (other.dialect || !is_about(other, {"", "time", "columns"})) others.push_back(std::move(other));
     }
-    return Unexpected{std::move(issues)};
+    if (others.size() != 1) {
+      Issues issues = best.dialect.error();
+      for (Issue& issue : issues) {
+        issue.path = "delimiter";
+        issue.hint = "export the file once more, with a semicolon between the fields";
+      }
+      return Unexpected{std::move(issues)};
+    }
+    best = std::move(others.front());
+    for (climate::Finding& finding : best.findings) {
+      if (finding.about == "delimiter") finding.evidence = "under it alone the rows hold dates and temperatures";
+    }
   }
-  const char delimiter = rows.value().delimiter;
-  Result<LoggerDialect> dialect = DialectFinder(std::move(rows).value().rows, file_name, zone, rules).find(delimiter);
-  if (!dialect) return dialect;
-  LoggerDialect found = std::move(dialect).value();
-  found.findings.insert(found.findings.begin(), report.findings.begin(), report.findings.end());
+  if (!best.dialect) return Unexpected{best.dialect.error()};
+  LoggerDialect found = std::move(best.dialect).value();
+  found.findings.insert(found.findings.begin(), best.findings.begin(), best.findings.end());
   return found;
 }
 

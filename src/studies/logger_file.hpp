@@ -16,10 +16,10 @@ namespace houseleek::studies {
 
 /// What a person may say about a logger's file; whatever is left open is told by the file, or asked.
 struct LoggerRules {
-  std::string logger;                            // its name: "south", a part of every sensor's name
-  std::optional<climate::FileClock> clock;       // where stamps carry no offset
-  std::optional<climate::DateOrder> date_order;  // where the year does not stand first
-  std::optional<climate::Unit> unit;             // of columns whose header says none
+  std::string logger = {};                            // its name: "south", a part of every sensor's name
+  std::optional<climate::FileClock> clock = {};       // where stamps carry no offset
+  std::optional<climate::DateOrder> date_order = {};  // where the year does not stand first
+  std::optional<climate::Unit> unit = {};             // of columns whose header says none
 };
 
 /// A column that is kept.

@@ -170,6 +170,42 @@ TEST(Project, TablesAreWritten) {
   EXPECT_NE(events.find(",\"said \"\"no\"\", twice\","), std::string::npos) << events;
 }
 
+TEST(Project, ReadingsOfALoggerComeInAndOut) {
+  const Household house;
+  (void)house.folder.write("july.csv",
+                           "time,roof (\xC2\xB0"
+                           "F),battery (V)\n2026-07-12T23:40,77.0,3\n2026-07-12T23:50,50.0,3\n");
+  const ProgramRun asked = house.houseleek({"import", "july.csv", "--to", "a.houseleek", "--logger", "south"});
+  EXPECT_EQ(asked.exit_code, 1);
+  EXPECT_EQ(asked.err,
+            "july.csv:2:1: error: the file does not say whether the logger's clock was put forward in summer\n"
+            "    2026-07-12T23:40,77.0,3\n    ^\n"
+            "  hint: say it with --clock standard (never put forward), daylight_saving or utc\n");
+  const std::vector<std::string> said = {"import",   "july.csv", "--to",    "a.houseleek",
+                                         "--logger", "south",    "--clock", "daylight_saving"};
+  const ProgramRun run = house.houseleek(said);
+  EXPECT_EQ(run.exit_code, 0) << run.err;
+  EXPECT_EQ(run.out, "a.houseleek: 2 readings from 2 rows; 0 were there already, 0 fields have no value\n");
+  EXPECT_NE(run.err.find("  column 3: left out (battery (V))\n"), std::string::npos) << run.err;
+  EXPECT_EQ(house.houseleek(said).out,
+            "a.houseleek: 0 readings from 2 rows; 2 were there already, 0 fields have no value\n");
+  EXPECT_EQ(house.houseleek({"export", "a.houseleek", "--tables", "out"}).exit_code, 0);
+  EXPECT_EQ(file_text(house.folder.path() + "/out/readings.csv"),
+            "sensor,quantity,at,value\nsouth,temperature_c,2026-07-12T21:40Z,25\n"
+            "south,temperature_c,2026-07-12T21:50Z,10\n");
+  const std::string before = house.project_bytes();
+  std::string rows = "time,roof (degC)\n2026-07-14T23:40,25.0\n2026-07-14T23:50\n2026-07-14T23:55,warm\n";
+  for (int hour = 0; hour < 20; ++hour) rows += "2026-07-15T" + std::to_string(100 + hour).substr(1) + ":00,24.5\n";
+  (void)house.folder.write("july.csv", rows);
+  const ProgramRun broken = house.houseleek(said);
+  EXPECT_EQ(broken.exit_code, 1);
+  EXPECT_NE(broken.err.find("july.csv:3:1: error: this row has 1 fields; the others have 2\n"), std::string::npos)
+      << broken.err;
+  EXPECT_NE(broken.err.find("july.csv:4:18: error: south is 'warm'; it must be a number\n"), std::string::npos)
+      << broken.err;
+  EXPECT_EQ(house.project_bytes(), before);
+}
+
 TEST(Project, FilesThatFailAreThreeAndStay) {
   const Household house;
   const std::string whole = house.project_bytes();

@@ -2,7 +2,7 @@
 // the same list of kinds and fields in the schema and in the program's tables.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import test from 'node:test';
@@ -58,6 +58,11 @@ test('what the program prints', { skip }, () => {
   isValid(noted.document);
   assert.equal(noted.document.events[0].water_l, 6);
   isValid(run(folder, 'log', 'a.houseleek', 'withdrawn', '--corrects', '1').document);
+  writeFileSync(join(folder, 'a.csv'), 'time,temp (degC)\n2026-07-12T23:40Z,25\n2026-07-12T23:50Z,24\n');
+  const read = run(folder, 'import', 'a.csv', '--to', 'a.houseleek', '--logger', 'south');
+  assert.equal(read.code, 0, read.stderr);
+  isValid(read.document);
+  assert.equal(read.document.readings.n_added, 2);
   const all = run(folder, 'log', 'a.houseleek', '--all').document;
   isValid(all);
   assert.equal(all.n_events, 2);
