@@ -16,7 +16,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
     check | study | weather)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --years --draws"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --years --draws --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
       elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report || ${COMP_WORDS[COMP_CWORD - 1]} == --csv ]]; then
@@ -38,7 +38,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
       ;;
     import)
       if [[ $word == -* ]]; then
-        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --logger --clock --date-order --unit" -- "$word")
       else
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"

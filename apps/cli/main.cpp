@@ -98,6 +98,7 @@ ExitCode run(int argc, char** argv) {
       ->check(CLI::Range(1, most_years));
   study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
       ->check(CLI::Range(studies::usual_draws, most_draws));
+  study->add_flag("--keep", study_arguments.keeps_answer, "keep the answer in the project");
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
                   "houseleek weather my-roof/roof.toml --csv hours.csv");

@@ -170,7 +170,7 @@ class DialectFinder {
   }
 
   /// The unit in brackets, or the last word; what is left is the name.
-  static std::optional<Unit> take_unit(std::string& header) {
+  [[nodiscard]] static std::optional<Unit> take_unit(std::string& header) {
     for (const auto& [open, close] : {std::pair{'(', ')'}, std::pair{'[', ']'}}) {
       const std::size_t begin = header.find(open);
       const std::size_t end = header.find(close, begin == std::string::npos ? 0 : begin);

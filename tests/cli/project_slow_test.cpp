@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
 #include <iostream>
 #include <nlohmann/json.hpp>
 #include <random>
@@ -48,13 +49,26 @@ TEST(ProjectSlow, TwentyKillsOfTheProgramLoseNoAcknowledgedEvent) {
   EXPECT_GT(n_with_journal, 0) << "no kill fell into a change; this test has shown nothing";
 }
 
-TEST(ProjectSlow, AStudyOfAProjectIsThatOfItsDesign) {
+TEST(ProjectSlow, AStudyOfAProjectIsKeptWhereWanted) {
   const TemporaryFolder folder;
   (void)folder.write("roof.toml", small_design_text());
   ASSERT_EQ(run_program({"import", "roof.toml", "--to", "a.houseleek"}, folder.path()).exit_code, 0);
-  const ProgramRun run = run_program({"study", "a.houseleek", "--json"}, folder.path());
+  EXPECT_EQ(run_program({"study", "roof.toml", "--keep"}, folder.path()).exit_code, 2);
+  const ProgramRun run = run_program({"study", "a.houseleek", "--json", "--keep"}, folder.path());
   ASSERT_EQ(run.exit_code, 0) << run.err;
-  EXPECT_EQ(nlohmann::json::parse(run.out).at("roof").at("modules"), 4);
+  const nlohmann::json answer = nlohmann::json::parse(run.out);
+  EXPECT_EQ(answer.at("roof").at("modules"), 4);
+  EXPECT_NE(run.err.find("Kept in a.houseleek as result 1\n"), std::string::npos) << run.err;
+  ASSERT_EQ(run_program({"export", "a.houseleek", "--tables", "out"}, folder.path()).exit_code, 0);
+  std::ifstream results(folder.path() + "/out/results.csv");
+  std::string row;
+  std::getline(results, row);
+  std::getline(results, row);
+  EXPECT_EQ(row.rfind("1,1,", 0), 0U) << row;
+  const std::string made_by = ",study," + answer.at("engine").at("version").get<std::string>() +
+                              ",\"{\"\"n_years\"\":1,\"\"n_draws\"\":200}\"," + answer.at("engine").at("seed").dump() +
+                              "," + answer.at("engine").at("input_hash").get<std::string>() + ",\"{";
+  EXPECT_NE(row.find(made_by), std::string::npos) << row;
 }
 
 TEST(ProjectSlow, AProgramThatDoesNotLetGoIsWaitedForAndSaid) {
