@@ -4,12 +4,12 @@
 
 # What `./do build` and `./do demo` need: a compiler, CMake, and the libraries that the program links.
 packages_build=(g++ cmake ninja-build ccache libfmt-dev nlohmann-json3-dev libhowardhinnant-date-dev
-  libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata libboost-dev libeigen3-dev)
+  libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata libboost-dev libeigen3-dev libsqlite3-dev)
 # Tests: GoogleTest, two general-purpose libraries as a second opinion, Python for the scripts in tools/.
 packages_test=(libgtest-dev libsundials-dev python3 python3-scipy)
 # Formatting, static analysis, and the second compiler with its own standard library.
 packages_check=(python3 clang-14 clang-format clang-tidy libc++-14-dev libc++abi-14-dev)
-packages_bench=(libbenchmark-dev)
+packages_bench=(libbenchmark-dev sqlite3)
 # Only where no node is there yet: Debian's own brings some 370 packages along.
 packages_node=(nodejs npm)
 
@@ -29,6 +29,7 @@ declare -A package_purpose=(
   [tzdata]="the table of time zones"
   [libboost-dev]="polygons and distributions of probability"
   [libeigen3-dev]="matrices of fits"
+  [libsqlite3-dev]="the project file; linked into the program"
   [libgtest-dev]="runs the tests"
   [libsundials-dev]="solves the same equations as a second opinion in tests"
   [python3]="runs the scripts in tools/"
@@ -39,6 +40,7 @@ declare -A package_purpose=(
   [libc++-14-dev]="the second standard library"
   [libc++abi-14-dev]="the second standard library"
   [libbenchmark-dev]="runs the timings"
+  [sqlite3]="imports the same readings, to compare with"
   [nodejs]="checks documents against their schemas"
   [npm]="fetches what those checks need"
 )
@@ -48,11 +50,11 @@ declare -A package_sign=(
   [libhowardhinnant-date-dev]="header date/tz.h" [libfast-float-dev]="header fast_float/fast_float.h"
   [libtomlplusplus-dev]="header toml++/toml.h" [libcli11-dev]="header CLI/CLI.hpp"
   [tzdata]="file /usr/share/zoneinfo/Europe/Athens" [libboost-dev]="header boost/version.hpp"
-  [libeigen3-dev]="header eigen3/Eigen/Core" [libgtest-dev]="header gtest/gtest.h" [libsundials-dev]="header ida/ida.h"
+  [libeigen3-dev]="header eigen3/Eigen/Core" [libsqlite3-dev]="header sqlite3.h" [libgtest-dev]="header gtest/gtest.h" [libsundials-dev]="header ida/ida.h"
   [python3]="program python3" [python3-scipy]="module scipy" [clang-14]="program clang++-14"
   [clang-format]="program clang-format" [clang-tidy]="program clang-tidy"
   [libc++-14-dev]="file /usr/lib/llvm-14/include/c++/v1/version"
-  [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h"
+  [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h" [sqlite3]="program sqlite3"
   [nodejs]="program node" [npm]="program npm"
 )
 

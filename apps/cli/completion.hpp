@@ -9,14 +9,14 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather log import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
     check | study | weather)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --years --draws"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --years --draws --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
       elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --report || ${COMP_WORDS[COMP_CWORD - 1]} == --csv ]]; then
@@ -24,7 +24,25 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
         mapfile -t COMPREPLY < <(compgen -f -- "$word")
       else
         compopt -o filenames
-        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word")
+        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"
+          compgen -f -X '!*.houseleek' -- "$word")
+      fi
+      ;;
+    log | export)
+      if ((COMP_CWORD == 2)); then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
+      elif [[ ${COMP_WORDS[1]} == export ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --revision --tables" -- "$word")
+      fi
+      ;;
+    import)
+      if [[ $word == -* ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --logger --clock --date-order --unit" -- "$word")
+      else
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"
+          compgen -f -X '!*.houseleek' -- "$word")
       fi
       ;;
     completion) mapfile -t COMPREPLY < <(compgen -W "bash" -- "$word") ;;

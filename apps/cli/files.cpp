@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <memory>
 #include <system_error>
+#include <vector>
 
 namespace houseleek::cli {
 namespace {
@@ -37,13 +38,23 @@ std::string read_file(const std::string& path, std::size_t most_bytes) {
   return text;
 }
 
-NewFile::NewFile(std::string path) : path_(std::move(path)), part_path_(path_ + ".part") {
+void read_in_pieces(const std::string& path, const std::function<void(std::string_view)>& take) {
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), &std::fclose);
+  if (!file) throw WorldFailed(fmt::format("cannot open {}: {}", path, reason_of(errno)));
+  std::vector<char> piece(std::size_t{1} << 20U);
+  while (const std::size_t n_bytes = std::fread(piece.data(), 1, piece.size(), file.get())) {
+    take(std::string_view(piece.data(), n_bytes));
+  }
+  if (std::ferror(file.get()) != 0) throw WorldFailed(fmt::format("cannot read {}: {}", path, reason_of(errno)));
+}
+
+NewFile::NewFile(std::string path) : path_(std::move(path)), part_path_(path_ + ".part"), file_(nullptr, &std::fclose) {
   std::error_code ignored;
   if (std::filesystem::exists(path_, ignored) && !std::filesystem::is_regular_file(path_, ignored)) {
     throw WorldFailed(fmt::format("{} is no plain file", path_));
   }
-  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(part_path_.c_str(), "wb"), &std::fclose);
-  if (!file) throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
+  file_.reset(std::fopen(part_path_.c_str(), "wb"));
+  if (!file_) throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
 }
 
 NewFile::~NewFile() {
@@ -52,13 +63,15 @@ NewFile::~NewFile() {
   std::filesystem::remove(part_path_, ignored);
 }
 
+void NewFile::add(std::string_view text) {
+  if (std::fwrite(text.data(), 1, text.size(), file_.get()) == text.size()) return;
+  throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
+}
+
 void NewFile::finish(std::string_view text) {
-  std::FILE* file = std::fopen(part_path_.c_str(), "wb");
-  if (file == nullptr) throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
-  const bool is_written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
-  const int error = errno;
-  if (std::fclose(file) != 0 || !is_written) {
-    throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(is_written ? errno : error)));
+  add(text);
+  if (std::fclose(file_.release()) != 0) {
+    throw WorldFailed(fmt::format("cannot write {}: {}", path_, reason_of(errno)));
   }
   std::filesystem::rename(part_path_, path_);
   part_path_.clear();

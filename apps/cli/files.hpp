@@ -1,6 +1,9 @@
 // Files and streams of the person's machine, with a clear sentence where they fail.
 #pragma once
 #include <cstddef>
+#include <cstdio>
+#include <functional>
+#include <memory>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -17,6 +20,9 @@ class WorldFailed : public std::runtime_error {
 /// Errors: WorldFailed where it is missing, a directory, or cannot be read.
 [[nodiscard]] std::string read_file(const std::string& path, std::size_t most_bytes);
 
+/// Hands on a file in pieces, from its beginning. Errors: WorldFailed where it cannot be read.
+void read_in_pieces(const std::string& path, const std::function<void(std::string_view)>& take);
+
 /// A file that is to be written whole or not at all: what was there stays until finish() has written all of the text.
 /// Errors: WorldFailed, at once where nothing could be written there.
 class NewFile {
@@ -25,11 +31,15 @@ class NewFile {
   ~NewFile();
   NewFile(const NewFile&) = delete;
   NewFile& operator=(const NewFile&) = delete;
+  /// A piece of a long text.
+  void add(std::string_view text);
+  /// The last piece, or all of it.
   void finish(std::string_view text);
 
  private:
   std::string path_;
   std::string part_path_;  // beside it; empty once finished
+  std::unique_ptr<std::FILE, int (*)(std::FILE*)> file_;
 };
 
 /// True if both paths lead to one file that is there.

@@ -9,6 +9,8 @@
 #include "design/limits.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "project_file.hpp"
+#include "studies/keep_design.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -25,7 +27,11 @@ catalogue::Catalogue read_embedded_catalogue() {
 }
 
 studies::NamedText read_design_file(const std::string& path) {
-  return {path, read_file(path, design::limits::file.max_bytes)};
+  std::string text = read_file(path, design::limits::file.max_bytes);
+  if (!is_project(text)) return {path, std::move(text)};
+  const store::Project project = open_project_file(path, store::Access::read);
+  const Result<store::Revision> newest = studies::find_revision(project, std::nullopt);
+  return {fmt::format("{} revision {}", path, newest.value().number), newest.value().toml_text};
 }
 
 std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design, const std::string& design_path) {

@@ -15,10 +15,10 @@ namespace houseleek::cli {
 /// Errors: ContractViolation where the program was built with a broken catalogue.
 [[nodiscard]] catalogue::Catalogue read_embedded_catalogue();
 
-/// Errors: WorldFailed.
+/// A description, or the newest revision of a project. Errors: WorldFailed, store::StoreError.
 [[nodiscard]] studies::NamedText read_design_file(const std::string& path);
 
-/// A weather file's path in a design counts from the design file. Errors: WorldFailed.
+/// A weather file's path in a design counts from the design file, or the project. Errors: WorldFailed.
 [[nodiscard]] std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design,
                                                                   const std::string& design_path);
 

@@ -9,10 +9,14 @@
 #include "completion.hpp"
 #include "embedded.hpp"
 #include "exit_code.hpp"
+#include "export.hpp"
 #include "files.hpp"
+#include "import.hpp"
 #include "inputs.hpp"
+#include "log.hpp"
 #include "report/json_parts.hpp"
 #include "simulation/run.hpp"
+#include "store/database.hpp"
 #include "studies/check.hpp"
 #include "study.hpp"
 #include "weather.hpp"
@@ -67,7 +71,10 @@ ExitCode run(int argc, char** argv) {
   std::string shell;
   const auto add_command = [&](const std::string& name, const std::string& words, const std::string& example) {
     CLI::App* command = app.add_subcommand(name, words);
-    command->add_option("FILE", arguments.file, "the description of the roof (roof.toml)")->required();
+    command
+        ->add_option("FILE", arguments.file,
+                     "the description of the roof (roof.toml), or a project (my-roof.houseleek)")
+        ->required();
     command->add_flag("--json", arguments.is_json, "one JSON document on stdout");
     command->footer("Example: " + example);
     return command;
@@ -91,10 +98,49 @@ ExitCode run(int argc, char** argv) {
       ->check(CLI::Range(1, most_years));
   study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
       ->check(CLI::Range(studies::usual_draws, most_draws));
+  study->add_flag("--keep", study_arguments.keeps_answer, "keep the answer in the project");
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
                   "houseleek weather my-roof/roof.toml --csv hours.csv");
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
+  const LogCommand log(app);
+  ImportArguments import_arguments;
+  CLI::App* import = app.add_subcommand(
+      "import", "A description into a project, as the newest revision of its design; or a logger's readings");
+  import->add_option("FILE", import_arguments.file, "the description of the roof (roof.toml), or a logger's file")
+      ->required();
+  import->add_option("--to", import_arguments.project_path, "the project; made where there is none")
+      ->type_name("PROJECT")
+      ->required();
+  import->add_option("--note", import_arguments.note, "what is new in it")->type_name("");
+  import
+      ->add_option("--logger", import_arguments.logger,
+                   "the file holds this logger's readings; its name, always the same")
+      ->type_name("NAME");
+  import->add_option("--clock", import_arguments.clock, "of the logger, where its file does not say it")
+      ->check(CLI::IsMember({"standard", "daylight_saving", "utc"}))
+      ->type_name("");
+  import->add_option("--date-order", import_arguments.date_order, "of the logger's dates, where both can be")
+      ->check(CLI::IsMember({"day_first", "month_first"}))
+      ->type_name("");
+  import->add_option("--unit", import_arguments.unit, "of the logger's columns that do not say theirs")
+      ->check(CLI::IsMember({"degC", "degF"}))
+      ->type_name("");
+  import->add_flag("--json", import_arguments.is_json, "one JSON document on stdout");
+  import->footer(
+      "Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek\n"
+      "         houseleek import july.csv --to my-roof.houseleek --logger south --clock standard");
+  ExportArguments export_arguments;
+  CLI::App* exported =
+      app.add_subcommand("export", "The design of a project on stdout, byte for byte; its tables as CSV");
+  exported->add_option("FILE", export_arguments.file, "the project (my-roof.houseleek)")->required();
+  exported->add_option("--revision", export_arguments.revision, "an earlier design, by its number")->type_name("");
+  exported
+      ->add_option("--tables", export_arguments.tables_path,
+                   "write revisions, events, results and readings there instead")
+      ->type_name("FOLDER");
+  exported->add_flag("--json", export_arguments.is_json, "one JSON document on stdout");
+  exported->footer("Example: houseleek export my-roof.houseleek > roof.toml");
   CLI::App* completion = app.add_subcommand("completion", "Completion of commands for a shell");
   completion->add_option("SHELL", shell, "bash")->required();
   completion->footer("Example: source <(houseleek completion bash)");
@@ -118,6 +164,9 @@ ExitCode run(int argc, char** argv) {
     return run_study(study_arguments);
   }
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
+  if (log.is_chosen()) return log.run();
+  if (import->parsed()) return run_import(import_arguments);
+  if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);
 }
 
@@ -129,6 +178,9 @@ ExitCode run_guarded(int argc, char** argv) {
     write_message("houseleek: interrupted\n");
     return ExitCode::interrupted;
   } catch (const WorldFailed& failure) {
+    write_message(fmt::format("houseleek: {}\n", failure.what()));
+    return ExitCode::world_failed;
+  } catch (const store::StoreError& failure) {
     write_message(fmt::format("houseleek: {}\n", failure.what()));
     return ExitCode::world_failed;
   } catch (const std::filesystem::filesystem_error& failure) {

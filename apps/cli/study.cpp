@@ -14,10 +14,12 @@
 #include "files.hpp"
 #include "inputs.hpp"
 #include "progress.hpp"
+#include "project_file.hpp"
 #include "report/json_parts.hpp"
 #include "report/study_html.hpp"
 #include "report/study_json.hpp"
 #include "report/study_text.hpp"
+#include "studies/keep_answer.hpp"
 #include "studies/open_design.hpp"
 #include "studies/partial.hpp"
 #include "threads.hpp"
@@ -51,6 +53,7 @@ ExitCode run_study(const StudyArguments& arguments) {
     write_message("houseleek: the report would be written over the description; give --report another name\n");
     return ExitCode::usage;
   }
+  if (arguments.keeps_answer && is_refused_description("study --keep", arguments.file)) return ExitCode::usage;
   const studies::NamedText file = read_design_file(arguments.file);
   const catalogue::Catalogue catalogue = read_embedded_catalogue();
   const Result<design::RawDesign> description = design::parse_design(file.text, file.name);
@@ -68,6 +71,8 @@ ExitCode run_study(const StudyArguments& arguments) {
   // Before the work, so that nobody waits for a report that cannot be written.
   std::optional<NewFile> page;
   if (!arguments.report_path.empty()) page.emplace(arguments.report_path);
+  std::optional<store::Project> project;
+  if (arguments.keeps_answer) project.emplace(open_project_file(arguments.file, store::Access::write));
   studies::StudyOptions options;
   options.engine_version = program_version();
   options.input_hash = studies::input_hash(embedded_catalogue(), file, weather_file);
@@ -85,7 +90,14 @@ ExitCode run_study(const StudyArguments& arguments) {
         studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
     const report::Json document = report::json_from(answer);
     if (page) page->finish(report::page_of_study(document, *answer.columns, {today()}));
+    // Kept before it is shown: what a person has seen is there.
+    std::int64_t kept = 0;
+    if (project) {
+      const report::Json chosen = {{"n_years", options.n_years}, {"n_draws", options.n_draws}};
+      kept = studies::keep_answer(*project, {"study", file.text, chosen, document, now_utc_s()});
+    }
     write_answer(arguments.is_json ? report::text_from(document) : report::text_from(answer));
+    if (project) write_message(fmt::format("Kept in {} as result {}\n", arguments.file, kept));
     if (page) write_message(fmt::format("The report: {}\n", arguments.report_path));
     return ExitCode::done;
   } catch (const Cancelled&) {

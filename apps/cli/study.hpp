@@ -14,6 +14,7 @@ struct StudyArguments {
   bool is_json = false;
   std::optional<int> n_years;  // absent: the usual number for a report, one without
   int n_draws = studies::usual_draws;
+  bool keeps_answer = false;  // in the project
 };
 
 /// Errors: WorldFailed, simulation::NumericalFailure, Cancelled; a report is written whole or not at all.

@@ -31,7 +31,7 @@ struct Streams {
 };
 
 ProgramRun run(const std::vector<std::string>& arguments, const std::string& folder, const Streams& streams,
-               double interrupt_after_s) {
+               double interrupt_after_s, int signal = SIGINT) {
   std::vector<std::string> words = {HOUSELEEK_PROGRAM};
   words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<char*> argv;
@@ -50,7 +50,7 @@ ProgramRun run(const std::vector<std::string>& arguments, const std::string& fol
   }
   if (interrupt_after_s > 0.0) {
     std::this_thread::sleep_for(std::chrono::duration<double>(interrupt_after_s));
-    kill(child, SIGINT);
+    kill(child, signal);
   }
   int status = 0;
   if (waitpid(child, &status, 0) != child) throw std::runtime_error("cannot wait");
@@ -70,33 +70,21 @@ ProgramRun run_program(const std::vector<std::string>& arguments, const std::str
   return result;
 }
 
+ProgramRun run_program_and_kill(const std::vector<std::string>& arguments, double kill_after_s) {
+  const TemporaryFolder own;
+  const Streams streams = {own.path() + "/out", own.path() + "/err"};
+  ProgramRun result = run(arguments, HOUSELEEK_SOURCE_DIR, streams, kill_after_s, SIGKILL);
+  result.out = text_of_file(streams.out_path);
+  result.err = text_of_file(streams.err_path);
+  return result;
+}
+
 ProgramRun run_program_into(const std::vector<std::string>& arguments, const std::string& out_path) {
   const TemporaryFolder own;
   const Streams streams = {out_path, own.path() + "/err"};
   ProgramRun result = run(arguments, HOUSELEEK_SOURCE_DIR, streams, 0.0);
   result.err = text_of_file(streams.err_path);
   return result;
-}
-
-TemporaryFolder::TemporaryFolder() {
-  std::string path = (std::filesystem::temp_directory_path() / "houseleek-XXXXXX").string();
-  if (mkdtemp(path.data()) == nullptr) throw std::runtime_error("cannot make " + path);
-  path_ = path;
-}
-
-TemporaryFolder::~TemporaryFolder() {
-  std::error_code ignored;
-  std::filesystem::remove_all(path_, ignored);
-}
-
-std::string TemporaryFolder::write(const std::string& name, const std::string& text) const {
-  std::string path = path_;
-  path += '/';
-  path += name;
-  std::ofstream stream(path, std::ios::binary);
-  stream << text;
-  if (!stream.flush()) throw std::runtime_error("cannot write " + path);
-  return path;
 }
 
 }  // namespace houseleek::tests

@@ -3,6 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "support/temporary_folder.hpp"
+
 namespace houseleek::tests {
 
 struct ProgramRun {
@@ -15,22 +17,10 @@ struct ProgramRun {
 [[nodiscard]] ProgramRun run_program(const std::vector<std::string>& arguments, const std::string& folder,
                                      double interrupt_after_s = 0.0);
 
-/// The same with stdout sent to a file (/dev/full).
+/// Runs the program in the source's folder and kills it after so long (kill -9), unless it ended before.
+[[nodiscard]] ProgramRun run_program_and_kill(const std::vector<std::string>& arguments, double kill_after_s);
+
+/// Runs it to its end with stdout sent to a file (/dev/full).
 [[nodiscard]] ProgramRun run_program_into(const std::vector<std::string>& arguments, const std::string& out_path);
-
-/// A new empty folder, gone at the end of its life.
-class TemporaryFolder {
- public:
-  TemporaryFolder();
-  ~TemporaryFolder();
-  TemporaryFolder(const TemporaryFolder&) = delete;
-  TemporaryFolder& operator=(const TemporaryFolder&) = delete;
-  [[nodiscard]] const std::string& path() const noexcept { return path_; }
-  /// Writes a file in it and returns its path.
-  [[nodiscard]] std::string write(const std::string& name, const std::string& text) const;
-
- private:
-  std::string path_;
-};
 
 }  // namespace houseleek::tests
