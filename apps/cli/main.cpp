@@ -90,6 +90,14 @@ ExitCode run(int argc, char** argv) {
                    "also write a page with charts, for any browser and for paper")
       ->type_name("FILE");
   study
+      ->add_option("--engineer", study_arguments.engineer_path,
+                   "also write a page to hand to a structural engineer: loads, plan, questions, blanks to sign")
+      ->type_name("FILE");
+  study
+      ->add_option("--roofer", study_arguments.roofer_path,
+                   "also write a page to hand to a roofer: what presses, outlets, what to look at, blanks to sign")
+      ->type_name("FILE");
+  study
       ->add_option(
           "--years", study_arguments.n_years,
           fmt::format("years of weather behind the ranges, and every assumption at both ends: {} with --report, "

@@ -15,6 +15,7 @@
 #include "inputs.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
+#include "report/hand_pages.hpp"
 #include "report/json_parts.hpp"
 #include "report/study_html.hpp"
 #include "report/study_json.hpp"
@@ -45,12 +46,29 @@ std::string today() {
                      local.tm_year + 1900);
 }
 
+/// A page that is asked for: opened before the work, so that nobody waits for one that cannot be written.
+struct AskedPage {
+  std::string path;
+  std::string_view name;  // as the message has it
+  std::optional<NewFile> file;
+};
+
 }  // namespace
 
 ExitCode run_study(const StudyArguments& arguments) {
   const InterruptWatch interrupt;
-  if (!arguments.report_path.empty() && is_same_file(arguments.report_path, arguments.file)) {
-    write_message("houseleek: the report would be written over the description; give --report another name\n");
+  AskedPage report_page{arguments.report_path, "report", {}};
+  AskedPage engineer_page{arguments.engineer_path, "page for the engineer", {}};
+  AskedPage roofer_page{arguments.roofer_path, "page for the roofer", {}};
+  const std::array<AskedPage*, 3> pages = {&report_page, &engineer_page, &roofer_page};
+  for (const AskedPage* page : pages) {
+    if (page->path.empty()) continue;
+    const bool is_twice = std::any_of(pages.begin(), pages.end(), [page](const AskedPage* other) {
+      return other != page && (other->path == page->path || is_same_file(other->path, page->path));
+    });
+    if (!is_twice && !is_same_file(page->path, arguments.file)) continue;
+    write_message(fmt::format("houseleek: the {} would be written over {}; give it another name\n", page->name,
+                              is_twice ? "another page" : "the description"));
     return ExitCode::usage;
   }
   if (arguments.keeps_answer && is_refused_description("study --keep", arguments.file)) return ExitCode::usage;
@@ -68,16 +86,16 @@ ExitCode run_study(const StudyArguments& arguments) {
   const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
   const Result<climate::WeatherYear> weather = studies::open_weather(design.value(), file, weather_file);
   if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
-  // Before the work, so that nobody waits for a report that cannot be written.
-  std::optional<NewFile> page;
-  if (!arguments.report_path.empty()) page.emplace(arguments.report_path);
+  for (AskedPage* page : pages) {
+    if (!page->path.empty()) page->file.emplace(page->path);
+  }
   std::optional<store::Project> project;
   if (arguments.keeps_answer) project.emplace(open_project_file(arguments.file, store::Access::write));
   studies::StudyOptions options;
   options.engine_version = program_version();
   options.input_hash = studies::input_hash(embedded_catalogue(), file, weather_file);
-  options.keeps_columns = page.has_value();
-  options.n_years = arguments.n_years.value_or(page && has_normals ? studies::usual_years : 1);
+  options.keeps_columns = report_page.file.has_value();
+  options.n_years = arguments.n_years.value_or(report_page.file && has_normals ? studies::usual_years : 1);
   options.n_draws = arguments.n_draws;
   if (options.n_years > 1) options.description = &description.value();
   ProgressLine progress;
@@ -89,7 +107,10 @@ ExitCode run_study(const StudyArguments& arguments) {
     const report::StudyAnswer answer =
         studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
     const report::Json document = report::json_from(answer);
-    if (page) page->finish(report::page_of_study(document, *answer.columns, {today()}));
+    const report::ReportHead head{today()};
+    if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head));
+    if (engineer_page.file) engineer_page.file->finish(report::page_for_engineer(document, head));
+    if (roofer_page.file) roofer_page.file->finish(report::page_for_roofer(document, head));
     // Kept before it is shown: what a person has seen is there.
     std::int64_t kept = 0;
     if (project) {
@@ -98,7 +119,9 @@ ExitCode run_study(const StudyArguments& arguments) {
     }
     write_answer(arguments.is_json ? report::text_from(document) : report::text_from(answer));
     if (project) write_message(fmt::format("Kept in {} as result {}\n", arguments.file, kept));
-    if (page) write_message(fmt::format("The report: {}\n", arguments.report_path));
+    for (const AskedPage* page : pages) {
+      if (page->file) write_message(fmt::format("The {}: {}\n", page->name, page->path));
+    }
     return ExitCode::done;
   } catch (const Cancelled&) {
     // What needs no run is done; a document would look whole.

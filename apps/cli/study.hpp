@@ -10,7 +10,10 @@ namespace houseleek::cli {
 
 struct StudyArguments {
   std::string file;
-  std::string report_path;  // empty: no report
+  // Pages to write, where the path is not empty.
+  std::string report_path;
+  std::string engineer_path;
+  std::string roofer_path;
   bool is_json = false;
   std::optional<int> n_years;  // absent: the usual number for a report, one without
   int n_draws = studies::usual_draws;

@@ -67,6 +67,8 @@ sup{font-size:.68em;line-height:0;color:var(--quiet);margin-left:.15em;font-weig
 .notes{list-style:none;margin:.5rem 0 0;padding:0;color:var(--quiet);font-size:.85rem;line-height:1.45}
 .scroll+.notes{margin-bottom:2rem}
 .scroll{margin-top:2rem}
+table.blanks th{width:45%;font-weight:400}
+table.blanks td.blank{height:2.6rem}
 tr.group th{padding-top:1.3rem;font-weight:650}
 table.assumed td{font-size:.86rem}
 table.assumed td.source{min-width:13rem;text-align:left;color:var(--quiet);line-height:1.35}
@@ -167,6 +169,7 @@ table.assumed td{font-size:.8rem}
 tbody th,tbody td{padding-top:.28rem;padding-bottom:.28rem}
 thead{display:table-header-group}
 #assumed{break-before:page}
+section.to-sign{break-inside:avoid}
 #cautions .caution{break-inside:auto}
 #cautions li{break-inside:avoid}
 a{color:inherit;text-decoration:none}

@@ -3,13 +3,12 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cctype>
 #include <map>
 
 #include "catalogue/catalogue.hpp"
 #include "report/figure_html.hpp"
-#include "report/page_style.hpp"
+#include "report/page_frame.hpp"
 #include "report/roof_sections.hpp"
 #include "report/study_sections.hpp"
 
@@ -128,81 +127,16 @@ Html question_section(const Question& question, const ChartSource& source) {
   return element("section", {{"id", fmt::format("question-{}", question.number)}}, content);
 }
 
-/// What a design says of itself, and figures that somebody made up.
-Html invented_mark(const Json& document) {
-  const auto n_invented = std::count_if(document.at("assumed").begin(), document.at("assumed").end(),
-                                        [](const Json& one) { return one.at("certainty") == "invented"; });
-  std::string words;
-  if (document.at("is_invented").get<bool>())
-    words = "Invented example: no such house, town, weather, engineer or prices.";
-  if (n_invented > 0) {
-    words += fmt::format("{}{} of the {} assumed figures are invented, prices above all: see the list.",
-                         words.empty() ? "" : " ", n_invented, document.at("assumed").size());
-  }
-  return words.empty() ? Html() : element("p", {{"class", "marked"}}, html_from(words));
-}
-
-Html header_of(const Json& document, const ReportHead& head) {
-  const std::string name = text_at(document, "design");
-  const Json& engine = document.at("engine");
-  Html content = element("p", {{"class", "kind"}}, html_from("A roof with and without planted modules"));
-  content += element("h1", {}, name.empty() ? html_from("This house") : name_from(name));
-  content += invented_mark(document);
-  content +=
-      element("p", {},
-              html_from("Modules: ") + number_at(document, "/roof/modules") + html_from(" on ") +
-                  number_at(document, "/roof/covered_m2") + html_from(" of ") + number_at(document, "/roof/area_m2") +
-                  html_from(" m\u00B2. Deck, from above: ") + html_from(text_at(document.at("roof"), "deck") + "."));
-  content +=
-      element("p", {{"class", "meta"}},
-              html_from(fmt::format("{} \u00B7 Houseleek {} \u00B7 seed ", head.date, text_at(engine, "version"))) +
-                  html_from(engine.at("seed").dump()) + element("br") +
-                  element("span", {{"class", "hash"}}, html_from("inputs " + text_at(engine, "input_hash"))));
-  return element("header", {}, content);
-}
-
-/// Hatching of what is warmer than bare: closer lines for more.
-Html hatch_patterns() {
-  constexpr double pitches[] = {5.0, 3.4, 2.2};
-  Html patterns;
-  for (std::size_t i = 0; i < 3; ++i) {
-    const std::string pitch = fmt::format("{}", pitches[i]);
-    patterns += element("pattern",
-                        {{"id", fmt::format("hatch-{}", i + 1)},
-                         {"width", pitch},
-                         {"height", pitch},
-                         {"patternUnits", "userSpaceOnUse"},
-                         {"patternTransform", "rotate(45)"}},
-                        element("rect", {{"width", pitch}, {"height", pitch}, {"class", "hatch-paper"}}) +
-                            element("line", {{"x1", "0"},
-                                             {"y1", "0"},
-                                             {"x2", "0"},
-                                             {"y2", pitch},
-                                             {"class", "hatch-line"},
-                                             {"stroke-width", "1.1"}}));
-  }
-  return element("svg", {{"class", "defs"}, {"aria-hidden", "true"}}, element("defs", {}, patterns));
-}
-
 }  // namespace
 
 std::string page_of_study(const Json& document, const YearColumns& columns, const ReportHead& head) {
   const ChartSource source{document, columns};
-  Html content = header_of(document, head) + cautions_section(document) + answers_section(document);
+  Html content = page_header(document, head, "A roof with and without planted modules") + cautions_section(document) +
+                 answers_section(document);
   for (const Question& question : questions) content += question_section(question, source);
   content += assumptions_section(document) + weather_section(document) + engine_section(document);
   const std::string name = text_at(document, "design");
-  const Html head_html =
-      element("meta", {{"charset", "utf-8"}}) +
-      element("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}}) +
-      element("meta", {{"http-equiv", "Content-Security-Policy"},
-                       {"content", "default-src 'none'; style-src 'unsafe-inline'"}}) +
-      element("title", {}, html_from((name.empty() ? "This house" : name) + ": planted modules on a roof")) +
-      style_element(page_style());
-  const Html page =
-      element("html", {{"lang", "en"}},
-              element("head", {}, head_html) + element("body", {}, hatch_patterns() + element("main", {}, content)));
-  return "<!DOCTYPE html>\n" + page.text() + "\n";
+  return page_from((name.empty() ? "This house" : name) + ": planted modules on a roof", content);
 }
 
 }  // namespace houseleek::report

@@ -230,7 +230,7 @@ std::string fans_sentence(const StudyAnswer& answer) {
                        whole(value_of(planted.hours_above_limit)), whole(value_of(bare.hours_above_limit)));
   }
   std::string text =
-      fmt::format("{}: {} too warm with them (bare {})", enough_words(planted.hours_above_limit_with_fan),
+      fmt::format("{}: too warm with them {} (bare {})", enough_words(planted.hours_above_limit_with_fan),
                   ranged(planted.hours_above_limit_with_fan, "room-hours", whole),
                   whole(value_of(bare.hours_above_limit_with_fan)));
   if (planted.night) {
@@ -266,7 +266,7 @@ std::string water_sentence(const StudyAnswer& answer) {
 std::string money_sentence(const StudyAnswer& answer) {
   const report::MoneyAnswer& money = answer.money;
   if (!money.outlay.value) return money.outlay.because;
-  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it {} less heat to remove",
+  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it less heat to remove: {}",
                      short_figure(money.outlay), money.currency, short_figure(money.replacement_per_year),
                      short_number(value_of(money.water_per_year)), ranged(money.comfort_kwh_per_year, "kWh"));
 }

@@ -11,6 +11,7 @@
 
 #include "base/contract.hpp"
 #include "catalogue/catalogue.hpp"
+#include "report/hand_pages.hpp"
 #include "report/study_html.hpp"
 #include "report/study_json.hpp"
 #include "report/study_sections.hpp"
@@ -58,11 +59,11 @@ class TemporaryFile {
 };
 
 /// What check_page.py finds; empty where it ends with 0.
-std::string problems_of(const Page& page) {
+std::string problems_of(const Page& page, const std::string& kind = "whole") {
   const TemporaryFile html("page.html", page.text);
   const TemporaryFile json("answer.json", report::text_from(page.document));
-  const std::string command = fmt::format("/usr/bin/python3 '{}/tests/report/check_page.py' '{}' '{}'",
-                                          HOUSELEEK_SOURCE_DIR, html.path(), json.path());
+  const std::string command = fmt::format("/usr/bin/python3 '{}/tests/report/check_page.py' '{}' '{}' {}",
+                                          HOUSELEEK_SOURCE_DIR, html.path(), json.path(), kind);
   std::FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return "python3 did not start";
   std::string out;
@@ -81,6 +82,36 @@ Page changed(Page page, const std::string& from, const std::string& to) {
 
 TEST(ReportPage, IsWellFormedAndEveryFigureIsTheDocuments) {
   EXPECT_EQ(problems_of(page_of(study_with_columns(small_design_text()))), "");
+}
+
+Page handed(const report::StudyAnswer& answer,
+            std::string (*page_for)(const Json& document, const report::ReportHead& head)) {
+  Page page;
+  page.document = report::json_from(answer);
+  page.text = page_for(page.document, {.date = "1 April 2025"});
+  return page;
+}
+
+TEST(HandedPages, AreWellFormedAskAndLeaveRoomForAnswers) {
+  const report::StudyAnswer answer = tests::study_of(small_design_text());
+  for (const auto page_for : {report::page_for_engineer, report::page_for_roofer}) {
+    const Page page = handed(answer, page_for);
+    EXPECT_EQ(problems_of(page, "part"), "");
+    EXPECT_NE(page.text.find("date and signature"), std::string::npos);
+    EXPECT_NE(page.text.find("class=\"blank\""), std::string::npos);
+  }
+  EXPECT_NE(handed(answer, report::page_for_engineer).text.find("no structural calculation"), std::string::npos);
+  EXPECT_NE(handed(answer, report::page_for_roofer).text.find("What voids a warranty"), std::string::npos);
+}
+
+TEST(HandedPages, GiveNoVerdictWithoutACompleteFigure) {
+  const std::string with_figure = small_design_text();
+  const std::string without_who = edited(with_figure, {{"who = \"A. Engineer\"\n", ""}});
+  const auto engineer = [](const std::string& text) {
+    return handed(tests::study_of(text), report::page_for_engineer).text;
+  };
+  EXPECT_NE(engineer(with_figure).find("within the"), std::string::npos);
+  EXPECT_EQ(engineer(without_who).find("within the"), std::string::npos);
 }
 
 TEST(ReportPage, TheJudgeSeesWhatIsWrong) {
