@@ -1,12 +1,9 @@
 // houseleek log: an event into the logbook of a project, or the events that are in it.
 #pragma once
+#include <CLI/App.hpp>
 #include <memory>
 
 #include "exit_code.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace houseleek::cli {
 

@@ -87,6 +87,17 @@ std::string hash_of(const StoredResult& result) {
   return hash.hex();
 }
 
+/// Asked once more with the right to write: another program may have been quicker than whoever asked before.
+void check_not_superseded(const Project& project, std::int64_t number) {
+  Statement later(project.database(), "SELECT event FROM event WHERE supersedes = ?");
+  later.bind(0, number);
+  if (!later.step()) return;
+  throw StoreError(
+      fmt::format("{}: event {} has just been corrected, by event {}; nothing was written\n  hint: look at event {}, "
+                  "and correct that one",
+                  project.name(), number, later.number(0), later.number(0)));
+}
+
 }  // namespace
 
 std::int64_t add_revision(const Project& project, const NewRevision& revision) {
@@ -133,6 +144,7 @@ std::int64_t add_event(const Project& project, const NewEvent& added) {
   record.noted_utc_s = added.now_utc_s;
   record.supersedes = added.supersedes;
   record.event = event;
+  if (record.supersedes) check_not_superseded(project, *record.supersedes);
   const std::string hash = hash_of(record);
   const std::string columns = event_columns();
   Statement insert(project.database(), fmt::format("INSERT INTO event ({}) VALUES ({})", columns, places_for(columns)));

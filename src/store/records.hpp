@@ -42,8 +42,8 @@ struct NewEvent {
   std::int64_t now_utc_s = 0;
 };
 
-/// On the disk when it returns; its number. An event that is superseded must be there and not superseded yet (a contract:
-/// ask read_events first). Errors: StoreError.
+/// On the disk when it returns; its number. An event that is superseded must be there (a contract: ask read_events
+/// first). Errors: StoreError, also where another event has superseded it meanwhile.
 [[nodiscard]] std::int64_t add_event(const Project& project, const NewEvent& event);
 
 /// All, in the order of noting; every row is checked against its fingerprint. Errors: StoreError.

@@ -107,7 +107,7 @@ TEST(Records, AnEventIsSupersededOnceAndByALaterOne) {
   const store::Project project = new_project_at(folder.path() + "/a.houseleek");
   (void)store::add_event(project, {watering(1.0), std::nullopt, 1});
   (void)store::add_event(project, {watering(2.0), 1, 2});
-  EXPECT_THROW((void)store::add_event(project, {watering(3.0), 1, 3}), ContractViolation);
+  EXPECT_THROW((void)store::add_event(project, {watering(3.0), 1, 3}), store::StoreError);
   EXPECT_THROW((void)store::add_event(project, {watering(3.0), 7, 3}), ContractViolation);
   EXPECT_THROW((void)store::add_event(project, {watering(3.0), 3, 3}), ContractViolation);
   EXPECT_EQ(store::read_events(project).size(), 2U);

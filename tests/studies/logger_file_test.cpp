@@ -5,6 +5,8 @@
 
 #include <tuple>
 
+#include "studies/logger_columns.hpp"
+
 namespace houseleek::studies {
 namespace {
 
@@ -272,6 +274,23 @@ TEST(LoggerRows, ADateThatCanBeReadInTwoWaysIsAsked) {
   const store::Project project = new_project();
   ASSERT_EQ(import_into(project, said), "");
   EXPECT_EQ(std::get<1>(readings_in(project).front()), 1772438400);  // date -u -d 2026-03-02T08:00Z +%s
+}
+
+TEST(LoggerColumns, AreThermometersInStandardTime) {
+  const store::Project project = new_project();
+  LoggerRules rules = standard_rules();
+  rules.clock = climate::FileClock::daylight_saving;
+  ASSERT_EQ(
+      import_into(project, {"time,a (degC),b (degC),humidity (%)\n2026-03-29T02:00,1,5,50\n2026-03-29T04:00,2,6,51\n"
+                            "2026-07-01T12:00,3,7,52\n",
+                            rules}),
+      "");
+  // In standard time an hour passes where clocks are put forward, and it is eleven in the morning in July.
+  constexpr std::int64_t march_s = 1774742400 + 2 * 3600;  // date -u -d 2026-03-29T00:00Z +%s
+  constexpr std::int64_t july_s = 1782864000 + 11 * 3600;  // date -u -d 2026-07-01T00:00Z +%s
+  EXPECT_EQ(logger_columns_of(project, "Europe/Athens"),
+            (std::vector<logbook::LoggerColumn>{{"south a", {march_s, march_s + 3600, july_s}, {1.0, 2.0, 3.0}},
+                                                {"south b", {march_s, march_s + 3600, july_s}, {5.0, 6.0, 7.0}}}));
 }
 
 TEST(LoggerRows, ASensorKeepsItsQuantity) {
