@@ -56,8 +56,23 @@ Interval sum_of(const std::vector<Footprint>& footprints) {
   return sum;
 }
 
+/// How a case stands beside the figure along the spans, as the end of a sentence.
+std::string_view words_of_spans(LoadVerdict verdict) {
+  switch (verdict) {
+    case LoadVerdict::within:
+      return "; along the spans within it too";
+    case LoadVerdict::not_shown:
+      return "; along the spans not shown to stay within it";
+    case LoadVerdict::above:
+      return "; along the spans above it";
+    case LoadVerdict::none:
+      break;
+  }
+  return "; the spans are not looked at";
+}
+
 LoadCase make_case(const Ground& ground, std::string name, Interval Footprint::*state, const Interval& added,
-                   bool is_apart, std::string because) {
+                   bool is_apart, std::string because, bool is_along_spans = true) {
   LoadCase one;
   one.name = std::move(name);
   one.because = std::move(because);
@@ -72,7 +87,7 @@ LoadCase make_case(const Ground& ground, std::string name, Interval Footprint::*
   if (ground.has_figure) {
     const Interval counted = is_apart ? exactly(0.0) : added;
     one.uniform = verdict_of(own + counted, ground.figure_kn_per_m2);
-    one.spans = check_span_load(*ground.design, footprints, counted).verdict;
+    if (is_along_spans) one.spans = check_span_load(*ground.design, footprints, counted).verdict;
   }
   one.statement = fmt::format("{}: {:.2f} kN/m2 ({:.2f} to {:.2f}) where it is heaviest", one.name,
                               one.heaviest_kn_per_m2.likely, one.heaviest_kn_per_m2.low, one.heaviest_kn_per_m2.high);
@@ -80,6 +95,7 @@ LoadCase make_case(const Ground& ground, std::string name, Interval Footprint::*
     one.statement += words_from(one.uniform);
     one.statement += figure_words((*ground.design)->roof);
     if (is_apart) one.statement += ", beside which it is carried";
+    one.statement += words_of_spans(one.spans);
   } else {
     one.statement += "; no verdict without a complete figure";
   }
@@ -100,8 +116,7 @@ LoadCase make_local_case(const Ground& ground, std::string name, const Interval&
                          std::string because) {
   const double spread_m2 = std::max(ground.averaging_m2, base_m2);
   const Interval added = (1.0 / spread_m2) * load_kn;
-  LoadCase one = make_case(ground, std::move(name), &Footprint::soaked_kn, added, is_apart, std::move(because));
-  one.spans = LoadVerdict::none;
+  LoadCase one = make_case(ground, std::move(name), &Footprint::soaked_kn, added, is_apart, std::move(because), false);
   // Only at one place, not on the whole roof.
   one.whole_roof_kn = sum_of(ground.footprints) + load_kn;
   return one;

@@ -53,18 +53,6 @@ Html weights(const Json& document) {
   return table_of_figures(document, html_from("Modules by themselves"), rows);
 }
 
-Html outlets(const Json& document) {
-  Html items;
-  for (const Json& outlet : document.at("drainage").at("outlets")) {
-    const Json& area = outlet.at("catchment_m2");
-    items += element("li", {},
-                     name_from(text_at(outlet, "name")) +
-                         html_from(area.is_number() ? fmt::format(": {:.1f} m\u00B2 run to it", area.get<double>())
-                                                    : std::string()));
-  }
-  return items.is_empty() ? element_of("p", "No outlet is described.") : element("ul", {}, items);
-}
-
 Html feet(const Json& document) {
   Html items;
   for (const Json& foot : document.at("load").at("feet")) {
@@ -137,8 +125,7 @@ std::string page_for_roofer(const Json& document, const ReportHead& head) {
   content += section("look", "To be looked at before anything covers the roof",
                      cautions_beside(document, "roof") + list_of("ol", roofer_inspect));
   content += section("press", "What would press on the membrane", feet(document) + weights(document));
-  content += section("water", "Outlets and water",
-                     cautions_beside(document, "drainage") + outlets(document) + drainage_section(document));
+  content += section("water", "Outlets and water", cautions_beside(document, "drainage") + drainage_section(document));
   content += section("warranty", "What voids a warranty", list_of("ol", roofer_warranty));
   content += blanks("To be filled in and signed", roofer_blanks);
   return page_from(title_of(document, "roofer"), content);

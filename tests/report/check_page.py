@@ -28,10 +28,10 @@ def shown_number(text: str) -> tuple[float, float]:
     return float(text), 0.5 * 10.0**-decimals * power
 
 
-def check_figures(root, document) -> list[str]:
+def check_figures(root, document, least: int) -> list[str]:
     problems = []
     figures = list(root.iter("data"))
-    if len(figures) < 100:
+    if len(figures) < least:
         problems.append(f"only {len(figures)} figures on the page")
     for figure in figures:
         pointer = figure.get("data-at")
@@ -133,7 +133,7 @@ def main(page_path: str, answer_path: str, kind: str = "whole") -> int:
     except ET.ParseError as error:
         print(f"not well formed: {error}")
         return 1
-    problems = check_figures(root, document) + check_shape(root) + check_charts(root) + check_words(root)
+    problems = check_figures(root, document, 100 if kind == "whole" else 40) + check_shape(root) + check_charts(root) + check_words(root)
     if kind == "whole":  # a page for one trade has only its own cautions
         problems += check_cautions(root, document)
     print("\n".join(problems))
