@@ -1,9 +1,9 @@
 // Bracketed roots.
+#include "numerics/root.hpp"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
-
-#include "numerics/root.hpp"
 
 namespace houseleek {
 namespace {
