@@ -94,7 +94,13 @@ ExitCode run_import(const ImportArguments& arguments) {
     return ExitCode::usage;
   }
   const Issues issues = studies::issues_of_design(file, read_embedded_catalogue());
-  if (!issues.empty()) return refuse(issues, file.text, arguments);
+  if (!issues.empty()) {
+    const ExitCode code = refuse(issues, file.text, arguments);
+    if (issues.front().code == IssueCode::syntax && std::filesystem::path(arguments.file).extension() != ".toml") {
+      write_message("houseleek: if this is a logger's file, say so: --logger and its name\n");
+    }
+    return code;
+  }
   std::error_code ignored;  // opening or making it says better what is wrong
   const bool is_there = std::filesystem::exists(arguments.project_path, ignored);
   const studies::KeptDesign kept = keep(arguments, file, is_there);

@@ -120,20 +120,24 @@ ExitCode run(int argc, char** argv) {
   import->add_option("--to", import_arguments.project_path, "the project; made where there is none")
       ->type_name("PROJECT")
       ->required();
-  import->add_option("--note", import_arguments.note, "what is new in it")->type_name("");
-  import
-      ->add_option("--logger", import_arguments.logger,
-                   "the file holds this logger's readings; its name, always the same")
-      ->type_name("NAME");
+  CLI::Option* note = import->add_option("--note", import_arguments.note, "what is new in it")->type_name("");
+  CLI::Option* logger = import
+                            ->add_option("--logger", import_arguments.logger,
+                                         "the file holds this logger's readings; its name, always the same")
+                            ->type_name("NAME")
+                            ->excludes(note);
   import->add_option("--clock", import_arguments.clock, "of the logger, where its file does not say it")
       ->check(CLI::IsMember({"standard", "daylight_saving", "utc"}))
-      ->type_name("");
+      ->type_name("")
+      ->needs(logger);
   import->add_option("--date-order", import_arguments.date_order, "of the logger's dates, where both can be")
       ->check(CLI::IsMember({"day_first", "month_first"}))
-      ->type_name("");
+      ->type_name("")
+      ->needs(logger);
   import->add_option("--unit", import_arguments.unit, "of the logger's columns that do not say theirs")
       ->check(CLI::IsMember({"degC", "degF"}))
-      ->type_name("");
+      ->type_name("")
+      ->needs(logger);
   import->add_flag("--json", import_arguments.is_json, "one JSON document on stdout");
   import->footer(
       "Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek\n"

@@ -181,6 +181,12 @@ TEST(Project, ReadingsOfALoggerComeInAndOut) {
             "july.csv:2:1: error: the file does not say whether the logger's clock was put forward in summer\n"
             "    2026-07-12T23:40,77.0,3\n    ^\n"
             "  hint: say it with --clock standard (never put forward), daylight_saving or utc\n");
+  const ProgramRun unnamed = house.houseleek({"import", "july.csv", "--to", "a.houseleek"});
+  EXPECT_EQ(unnamed.exit_code, 1);
+  EXPECT_NE(unnamed.err.find("houseleek: if this is a logger's file, say so: --logger and its name\n"),
+            std::string::npos)
+      << unnamed.err;
+  EXPECT_EQ(house.houseleek({"import", "july.csv", "--to", "a.houseleek", "--clock", "utc"}).exit_code, 2);
   const std::vector<std::string> said = {"import",   "july.csv", "--to",    "a.houseleek",
                                          "--logger", "south",    "--clock", "daylight_saving"};
   const ProgramRun run = house.houseleek(said);
