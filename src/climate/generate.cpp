@@ -11,6 +11,7 @@
 #include "climate/generate_months.hpp"
 #include "climate/generate_wind.hpp"
 #include "climate/sun_columns.hpp"
+#include "climate/weather_columns.hpp"
 
 namespace houseleek::climate {
 namespace {
@@ -77,16 +78,15 @@ void add_rain_notes(WeatherYear& year, const MonthlyNormals& normals, const Rain
 /// What the engine's functions of air bear; normals inside their own limits can still reach beyond by their departures.
 Issues issues_of_result(const WeatherYear& year) {
   constexpr double lowest_c = -60.0;
-  constexpr double highest_c = 56.0;
   constexpr double highest_pa = 10000.0;
   for (std::size_t mark = 0; mark < year.air_temperature_c.size(); ++mark) {
     const double air_c = year.air_temperature_c[mark];
-    if (air_c >= lowest_c && air_c <= highest_c && year.vapour_pressure_pa[mark] <= highest_pa) continue;
+    if (air_c >= lowest_c && air_c <= hottest_air_c && year.vapour_pressure_pa[mark] <= highest_pa) continue;
     Issue issue;
     issue.code = IssueCode::out_of_range;
     issue.path = "max_c";
     issue.value = fmt::format("{:.1f} degC, {:.0f} Pa", air_c, year.vapour_pressure_pa[mark]);
-    issue.limit = fmt::format("{} to {} degC, {} Pa", lowest_c, highest_c, highest_pa);
+    issue.limit = fmt::format("{} to {} degC, {} Pa", lowest_c, hottest_air_c, highest_pa);
     issue.message = fmt::format("the normals lead to air of {}; it must stay within {}", issue.value, issue.limit);
     return {std::move(issue)};
   }

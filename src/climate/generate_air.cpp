@@ -3,10 +3,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/contract.hpp"
 #include "climate/calendar.hpp"
 #include "climate/seasonal_curve.hpp"
 #include "climate/summary.hpp"
+#include "climate/weather_columns.hpp"
 #include "numerics/elementary.hpp"
 #include "physics/constants.hpp"
 #include "physics/sun.hpp"
@@ -275,9 +278,17 @@ Result<GeneratedAir> generate_air_temperature(const WeatherYear& sun, const Mont
   const MonthlyNormals normals = shifts ? shifted(given, *shifts) : given;
   double share = 1.0;
   Extremes days = raw_extremes(normals, is_wet, scores, wanted_sd_k, options.wet_day_max_drop_k);
-  while (!correct_months(course, normals, days, air.temperature_c)) {
+  // Hot places have summers that vary little: what would be hotter than any air on earth varies too much.
+  const auto is_beyond_earth = [&air] {
+    return *std::max_element(air.temperature_c.begin(), air.temperature_c.end()) > hottest_air_c;
+  };
+  bool is_too_hot = false;
+  for (;;) {
+    const bool is_kept = correct_months(course, normals, days, air.temperature_c);
+    if (is_kept && (share < 1e-6 || !is_beyond_earth())) break;
+    is_too_hot = is_too_hot || is_kept;
     share *= smaller;
-    if (share < 1e-6) return issue_of_range(normals, days);
+    if (!is_kept && share < 1e-6) return issue_of_range(normals, days);
     days = raw_extremes(normals, is_wet, scores, share * wanted_sd_k, share * options.wet_day_max_drop_k);
   }
   air.lowest_mark = course.low_mark;
@@ -289,10 +300,10 @@ Result<GeneratedAir> generate_air_temperature(const WeatherYear& sun, const Mont
       "day before by Richardson's matrices; hours by half cosines, highest near {} h solar, lowest near sunrise",
       share * wanted_sd_k, options.temperature_sd_k ? "" : ", estimated", options.hottest_solar_hour_h));
   if (share < 1.0) {
-    air.notes.push_back(
-        fmt::format("air_temperature_c: the departures were made smaller, by a factor of {:.2f}, to keep the small "
-                    "daily range of the normals",
-                    share));
+    air.notes.push_back(fmt::format("air_temperature_c: the departures were made smaller, by a factor of {:.2f}, {}",
+                                    share,
+                                    is_too_hot ? "because hours hotter than any air on earth would have come out"
+                                               : "to keep the small daily range of the normals"));
   }
   return air;
 }

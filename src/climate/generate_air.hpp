@@ -76,7 +76,8 @@ struct GeneratedAir {
 /// Units:    degC.
 /// Valid:    evenings come out warmer than an exponential cooling would have them (at 18 h solar by about 1 K in 12 K
 ///           of range).
-/// Errors:   where a month's range is too small for its departures, those are made smaller, and a note says so; an
+/// Errors:   where a month's range is too small for its departures, those are made smaller, and a note says so (as where
+///           hours hotter than any on earth would come out); an
 ///           issue where the season alone leaves a month no range.
 /// Source:   [dewit1978] for the shape; spread is our own estimate inside 2 to 4 K.
 ///           Checked by: Generator.MonthlyMeansAreTheNormals, Generator.HottestAfterNoonColdestNearSunrise.

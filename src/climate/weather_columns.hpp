@@ -42,10 +42,13 @@ struct WeatherColumnInfo {
 
 inline constexpr std::string_view time_column_name = "time";
 
+/// No air on earth has been hotter than this by more than some tenths of a kelvin.
+inline constexpr double hottest_air_c = 56.0;
+
 /// Limits: what the engine's functions of air bear (temperature and vapour), else what no instrument on earth has
 ///         shown.
 inline constexpr std::array<WeatherColumnInfo, n_weather_columns> weather_columns = {{
-    {"air_temperature_c", "air_temperature", ColumnKind::at_stamp, -60.0, 56.0},
+    {"air_temperature_c", "air_temperature", ColumnKind::at_stamp, -60.0, hottest_air_c},
     {"vapour_pressure_pa", "vapour_pressure", ColumnKind::at_stamp, 0.1, 10000.0},
     {"dew_point_c", "dew_point", ColumnKind::at_stamp, -60.0, 45.0},
     {"relative_humidity_percent", "relative_humidity", ColumnKind::at_stamp, 1.0, 100.0},
