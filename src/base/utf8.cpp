@@ -23,6 +23,15 @@ std::size_t character_bytes(std::string_view text, std::size_t at) {
   return n_bytes;
 }
 
+bool is_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t n_bytes = character_bytes(text, at);
+    if (n_bytes == 0) return false;
+    at += n_bytes;
+  }
+  return true;
+}
+
 std::size_t count_characters(std::string_view text) {
   std::size_t n_characters = 0;
   for (std::size_t at = 0; at < text.size(); ++n_characters) {

@@ -8,6 +8,8 @@ namespace houseleek {
 /// Bytes of the well-formed character that starts at `at`; 0 if it is not well formed.
 [[nodiscard]] std::size_t character_bytes(std::string_view text, std::size_t at);
 
+[[nodiscard]] bool is_utf8(std::string_view text);
+
 /// Characters of a well-formed text (bytes that are not well formed count one each).
 [[nodiscard]] std::size_t count_characters(std::string_view text);
 

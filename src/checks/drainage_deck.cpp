@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "checks/own_estimate.hpp"
 #include "design/drainage_limits.hpp"
 #include "geometry/outline.hpp"
 #include "plan/assumed_interval.hpp"
@@ -204,18 +205,6 @@ void leave_out_walled_in(DrainageDeck& deck) {
   }
 }
 
-design::Assumption row(const char* path, const char* name, const char* unit, const Interval& range) {
-  return {.path = path,
-          .name = name,
-          .unit = unit,
-          .low = range.low,
-          .likely = range.likely,
-          .high = range.high,
-          .source = "our own estimate",
-          .certainty = catalogue::Certainty::estimate,
-          .from = design::AssumedFrom::default_value};
-}
-
 }  // namespace
 
 Interval silt_mm(const design::Design& design) {
@@ -247,24 +236,25 @@ std::vector<design::Assumption> assumed_drainage(const design::ValidDesign& desi
   std::vector<design::Assumption> rows;
   const design::Drainage& drainage = design->drainage;
   if (!drainage.level_error_mm) {
-    rows.push_back(
-        row("drainage.level_error_mm", "error of levels and puddle depths", "mm", plan::level_error_mm(*design)));
+    rows.push_back(own_estimate("drainage.level_error_mm", "error of levels and puddle depths", "mm",
+                                plan::level_error_mm(*design)));
   }
   if (!drainage.months_since_cleaning) {
-    rows.push_back(row("drainage.months_since_cleaning", "months since the roof under the modules was cleaned",
-                       "months", assumed_months));
+    rows.push_back(own_estimate("drainage.months_since_cleaning", "months since the roof under the modules was cleaned",
+                                "months", assumed_months));
   }
   if (!drainage.silt_mm_per_year) {
-    rows.push_back(
-        row("drainage.silt_mm_per_year", "silt that settles under modules", "mm/year", assumed_silt_mm_per_year));
+    rows.push_back(own_estimate("drainage.silt_mm_per_year", "silt that settles under modules", "mm/year",
+                                assumed_silt_mm_per_year));
   }
   if (!design->roof.parapet_height_mm) {
-    rows.push_back(row("roof.parapet_height_mm", "height of the roof's edge, for water", "mm", assumed_edge_height_mm));
+    rows.push_back(
+        own_estimate("roof.parapet_height_mm", "height of the roof's edge, for water", "mm", assumed_edge_height_mm));
   }
-  rows.push_back(row("drainage.roughness_open", "Manning's n of the bare deck under a film of rain", "s/m^(1/3)",
-                     open_roughness_s_per_m13));
-  rows.push_back(
-      row("drainage.roughness_gap", "Manning's n of the gap under modules", "s/m^(1/3)", gap_roughness_s_per_m13));
+  rows.push_back(own_estimate("drainage.roughness_open", "Manning's n of the bare deck under a film of rain",
+                              "s/m^(1/3)", open_roughness_s_per_m13));
+  rows.push_back(own_estimate("drainage.roughness_gap", "Manning's n of the gap under modules", "s/m^(1/3)",
+                              gap_roughness_s_per_m13));
   return rows;
 }
 

@@ -8,6 +8,7 @@
 
 #include "base/contract.hpp"
 #include "checks/allowance.hpp"
+#include "checks/own_estimate.hpp"
 #include "checks/weights.hpp"
 #include "plan/assumed_interval.hpp"
 
@@ -114,18 +115,6 @@ RecipeFuel fuel_of(const design::ValidDesign& design, int index) {
   return fuel;
 }
 
-design::Assumption row(const char* path, const char* name, const char* unit, const Interval& range) {
-  return {.path = path,
-          .name = name,
-          .unit = unit,
-          .low = range.low,
-          .likely = range.likely,
-          .high = range.high,
-          .source = "our own estimate",
-          .certainty = catalogue::Certainty::estimate,
-          .from = design::AssumedFrom::default_value};
-}
-
 }  // namespace
 
 std::vector<RecipeFuel> compute_recipe_fuels(const design::ValidDesign& design) {
@@ -138,8 +127,8 @@ std::vector<design::Assumption> assumed_fire(const design::ValidDesign& design) 
   const bool is_any_planted = std::any_of(design->recipes.begin(), design->recipes.end(),
                                           [](const design::Recipe& one) { return one.canopy.cover_frac > 0.0; });
   if (!is_any_planted) return {};
-  return {row("fire.plant_dry_matter_frac", "dry matter of a fresh plant", "", dry_matter_frac),
-          row("fire.plant_heat_mj_per_kg", "heat of dry plants in a fire", "MJ/kg", plant_heat_mj_per_kg)};
+  return {own_estimate("fire.plant_dry_matter_frac", "dry matter of a fresh plant", "", dry_matter_frac),
+          own_estimate("fire.plant_heat_mj_per_kg", "heat of dry plants in a fire", "MJ/kg", plant_heat_mj_per_kg)};
 }
 
 DrySpells count_fire_dry_days(std::span<const double> store_frac_by_day, double threshold_frac, int after_days) {

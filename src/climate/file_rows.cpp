@@ -21,15 +21,6 @@ constexpr double least_lead = 1.1;  // of the best delimiter over the next
 constexpr std::pair<char, std::string_view> delimiters[] = {
     {',', "comma"}, {';', "semicolon"}, {'\t', "tab"}, {'|', "bar"}, {' ', "blank"}};
 
-bool is_utf8(std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t n_bytes = character_bytes(text, at);
-    if (n_bytes == 0) return false;
-    at += n_bytes;
-  }
-  return true;
-}
-
 /// Every byte above 127 one letter; nothing if the text has bytes that Latin-1 leaves to control.
 std::optional<std::string> utf8_from_latin1(std::string_view text, int& n_letters) {
   std::string utf8;

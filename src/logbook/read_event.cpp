@@ -21,15 +21,6 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
-bool is_utf8(std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t n_bytes = character_bytes(text, at);
-    if (n_bytes == 0) return false;
-    at += n_bytes;
-  }
-  return true;
-}
-
 std::vector<std::string> all_keys() {
   std::vector<std::string> keys = {"at"};
   for (const TextField& field : text_fields()) keys.emplace_back(field.key);

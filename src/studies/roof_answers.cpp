@@ -10,6 +10,7 @@
 #include "checks/clear_strips.hpp"
 #include "checks/drainage.hpp"
 #include "checks/fire_load.hpp"
+#include "checks/own_estimate.hpp"
 #include "checks/wind_uplift.hpp"
 #include "studies/roof_squares.hpp"
 
@@ -309,15 +310,8 @@ report::FireAnswer answer_fire(const design::ValidDesign& design) {
 std::vector<design::Assumption> assumed_roof_checks(const design::ValidDesign& design) {
   std::vector<design::Assumption> assumed = checks::assumed_drainage(design);
   const Interval evaporation = checks::DrainageOptions{}.evaporation_mm_per_day;
-  assumed.push_back({.path = "drainage.evaporation_mm_per_day",
-                     .name = "what the air takes of a puddle",
-                     .unit = "mm/day",
-                     .low = evaporation.low,
-                     .likely = evaporation.likely,
-                     .high = evaporation.high,
-                     .source = "our own estimate",
-                     .certainty = catalogue::Certainty::estimate,
-                     .from = design::AssumedFrom::default_value});
+  assumed.push_back(
+      checks::own_estimate("drainage.evaporation_mm_per_day", "what the air takes of a puddle", "mm/day", evaporation));
   for (const std::vector<design::Assumption>& more : {checks::assumed_wind(design), checks::assumed_fire(design)}) {
     assumed.insert(assumed.end(), more.begin(), more.end());
   }
