@@ -8,6 +8,7 @@
 
 #include "base/contract.hpp"
 #include "climate/calendar.hpp"
+#include "studies/run_parts.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -239,31 +240,12 @@ CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Co
   const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
     return climate::forcing_at(inputs.weather, hour, fraction);
   };
-  double weight = 0.0;
-  for (const auto& job : jobs) weight += job->weight();
-  const std::function<void()> watch = [&] {
-    if (!context.on_progress) return;
-    double done = 0.0;
-    for (const auto& job : jobs) done += job->weight() * job->done_frac.load(std::memory_order_relaxed);
-    context.on_progress(done / weight);
+  const auto do_job = [&inputs, &forcing](Job& job, const Context& of_run) {
+    const results::GroupYear year = run_named(job, forcing, inputs.options, of_run);
+    *job.result = sums_of_run(inputs, job.cover, year, job.is_whole_house);
+    if (inputs.keeps_columns && !job.is_held) job.result->columns = columns_of_run(job.cover, year);
   };
-  std::vector<Task> tasks;
-  for (const auto& owned : jobs) {
-    Job* job = owned.get();
-    tasks.emplace_back([job, &inputs, &forcing, &context](const std::function<void()>& task_watch) {
-      Context of_run;
-      of_run.is_cancelled = context.is_cancelled;
-      of_run.on_progress = [job, &task_watch](double done_frac) {
-        job->done_frac.store(done_frac, std::memory_order_relaxed);
-        if (task_watch) task_watch();
-      };
-      const results::GroupYear year = run_named(*job, forcing, inputs.options, of_run);
-      *job->result = sums_of_run(inputs, job->cover, year, job->is_whole_house);
-      if (inputs.keeps_columns && !job->is_held) job->result->columns = columns_of_run(job->cover, year);
-      job->done_frac.store(1.0, std::memory_order_relaxed);
-    });
-  }
-  executor(tasks, watch);
+  run_parts(jobs, do_job, executor, context);
   return runs;
 }
 

@@ -10,6 +10,7 @@
 
 #include "report/study_answer.hpp"
 #include "studies/room_answers.hpp"
+#include "studies/run_parts.hpp"
 #include "studies/stack_answers.hpp"
 #include "studies/water_answers.hpp"
 
@@ -30,6 +31,7 @@ struct YearTask {
   std::optional<YearAnswer> answer;
   std::string failure;
   std::atomic<double> done_frac = 0.0;
+  [[nodiscard]] static double weight() { return 1.0; }
 };
 
 YearAnswer run_year(const EnsembleInputs& inputs, const climate::WeatherYear& weather, const Context& context) {
@@ -109,28 +111,8 @@ Ensemble run_years(const EnsembleInputs& inputs, const Executor& executor, const
     years.push_back(std::make_unique<YearTask>());
     years.back()->draw = inputs.first_draw + i;
   }
-  const std::function<void()> watch = [&] {
-    if (!context.on_progress) return;
-    double done = 0.0;
-    for (const auto& year : years) done += year->done_frac.load(std::memory_order_relaxed);
-    context.on_progress(done / static_cast<double>(years.size()));
-  };
-  std::vector<Task> tasks;
-  for (const auto& owned : years) {
-    YearTask* year = owned.get();
-    tasks.emplace_back([year, &inputs, &context](const std::function<void()>& task_watch) {
-      Context of_year;
-      of_year.is_cancelled = context.is_cancelled;
-      of_year.on_progress = [year, &task_watch](double done_frac) {
-        year->done_frac.store(std::min(done_frac, 1.0), std::memory_order_relaxed);
-        if (task_watch) task_watch();
-      };
-      run_task(inputs, *year, of_year);
-      year->done_frac.store(1.0, std::memory_order_relaxed);
-      if (task_watch) task_watch();
-    });
-  }
-  executor(tasks, watch);
+  run_parts(
+      years, [&inputs](YearTask& year, const Context& of_year) { run_task(inputs, year, of_year); }, executor, context);
   Ensemble ensemble;
   for (const auto& year : years) {
     if (year->answer) {

@@ -1,12 +1,11 @@
 // The runs behind the effects of assumptions.
 #include "studies/one_at_a_time_runs.hpp"
 
-#include <algorithm>
 #include <atomic>
-#include <functional>
 #include <memory>
 
 #include "studies/ensemble.hpp"
+#include "studies/run_parts.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -30,6 +29,7 @@ struct TrialRun {
   report::EngineAnswer counts;
   std::string failure;
   std::atomic<double> done_frac = 0.0;
+  [[nodiscard]] static double weight() { return 1.0; }
 };
 using TrialRuns = std::vector<std::unique_ptr<TrialRun>>;
 
@@ -51,32 +51,6 @@ TrialRun* add_run(TrialRuns& runs, const design::ValidDesign& design, CoverKind 
   runs.back()->design = &design;
   runs.back()->cover = cover;
   return runs.back().get();
-}
-
-void execute(const TrialRuns& runs, const RunInputs& year, const simulation::RunOptions& options,
-             const Executor& executor, const Context& context) {
-  const std::function<void()> watch = [&] {
-    if (!context.on_progress) return;
-    double done = 0.0;
-    for (const auto& one : runs) done += one->done_frac.load(std::memory_order_relaxed);
-    context.on_progress(done / static_cast<double>(runs.size()));
-  };
-  std::vector<Task> tasks;
-  for (const auto& owned : runs) {
-    TrialRun* one = owned.get();
-    tasks.emplace_back([one, &year, &options, &context](const std::function<void()>& task_watch) {
-      Context of_run;
-      of_run.is_cancelled = context.is_cancelled;
-      of_run.on_progress = [one, &task_watch](double done_frac) {
-        one->done_frac.store(done_frac, std::memory_order_relaxed);
-        if (task_watch) task_watch();
-      };
-      run(year, options, *one, of_run);
-      one->done_frac.store(1.0, std::memory_order_relaxed);
-      if (task_watch) task_watch();
-    });
-  }
-  executor(tasks, watch);
 }
 
 /// The runs of one end: those of the figures as they are where nothing else is read.
@@ -142,7 +116,8 @@ KindRuns run_kinds(std::span<const TriedKind* const> kinds, const RunInputs& yea
     EndRuns low = add_end(runs, kind->low, as_it_is);
     ends.emplace_back(std::move(low), add_end(runs, kind->high, as_it_is));
   }
-  execute(runs, year, options, executor, context);
+  const auto do_run = [&year, &options](TrialRun& one, const Context& of_run) { run(year, options, one, of_run); };
+  run_parts(runs, do_run, executor, context);
   expect_few(runs);
   KindRuns answer;
   answer.as_it_is = figures_of(as_it_is);
