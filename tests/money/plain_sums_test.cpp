@@ -74,26 +74,9 @@ TEST(PlainSums, WhatHasNoPriceIsNamedAndNotTakenAsZero) {
 }
 
 TEST(PlainSums, WhatHasNoLifeIsNamed) {
-  const design::ValidDesign design =
-      valid_design(edited(small_design_text(), {{"[rivals]", R"([[material]]
-name = "rag wool"
-wet_rule = "fibrous"
-density_kg_per_m3 = 60
-conductivity_w_per_m_k = 0.04
-heat_capacity_j_per_kg_k = 1000
-porosity_frac = 0.95
-saturated_water_frac = 0.9
-field_capacity_frac = 0.5
-wilting_water_frac = 0.05
-residual_water_frac = 0.02
-saturated_conductivity_mm_per_h = 1000
-brooks_corey_exponent = 20
-[prices]
-[[prices.item]]
-name = "rag wool"
-price_per_m2 = 1
-[rivals])"},
-                                                {"\"horticultural mineral wool\"", "\"rag wool\""}}));
+  const std::string without_price = edited(small_design_text(), tests::wool_without_a_price());
+  const design::ValidDesign design = valid_design(edited(
+      without_price, {{"[rivals]", "[prices]\n[[prices.item]]\nname = \"rag wool\"\nprice_per_m2 = 1\n[rivals]"}}));
   EXPECT_EQ(planted_outlay(design).without_life, std::vector<std::string>{"rag wool"});
   EXPECT_NEAR(*planted_outlay(design).replacement_per_year.value, 4 * (2.914 - 4.2 / 7.5), rounding);
 }
