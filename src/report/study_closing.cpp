@@ -231,7 +231,7 @@ Html assumptions_section(const Json& document) {
       "written into the description, takes its place.");
   content += ranked_table(document);
   const Html table = element("table", {{"class", "assumed"}},
-                             element("caption", {}, html_from("Assumptions with range, certainty and source")) +
+                             element("caption", {}, html_from("Assumptions: low, likely, high; certainty and source")) +
                                  element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
   content += element("div", {{"class", "scroll"}, {"tabindex", "0"}}, table);
   if (has_effects) {
