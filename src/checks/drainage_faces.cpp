@@ -157,10 +157,12 @@ void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2
     const double flow = face.width_m * (k.value * wet.run[m] + layer.value * wet.slope[m]);
     const double by_slope = face.width_m * (k.value * wet.run_slope[m] + layer.value) / face.distance_m;
     const double by_depth = face.width_m * (k.slope * wet.run[m] + layer.slope * wet.slope[m]);
+    const double secant = wet.slope[m] > 0.0 ? wet.run[m] / wet.slope[m] : wet.run_slope[m];
+    const double secant_more = face.width_m * k.value * (secant - wet.run_slope[m]) / face.distance_m;
     if (level_m[at(face.from)] >= level_m[at(face.to)]) {
-      flows[f] = {flow, by_slope + by_depth, -by_slope};
+      flows[f] = {flow, by_slope + by_depth, -by_slope, wet.slope[m], secant_more};
     } else {
-      flows[f] = {-flow, by_slope, -(by_slope + by_depth)};
+      flows[f] = {-flow, by_slope, -(by_slope + by_depth), -wet.slope[m], secant_more};
     }
   }
 }

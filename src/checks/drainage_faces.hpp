@@ -59,6 +59,10 @@ struct FaceFlow {
   double m3_per_s = 0.0;  // from `from` to `to`
   double by_from = 0.0;   // its derivative by the depth there, not negative
   double by_to = 0.0;     // the same, not positive
+  double slope = 0.0;     // of the water, down from `from` to `to`
+  // By how much the secant through no slope is steeper by depth than the tangent. The flow grows like a root of the slope:
+  // where water turns round between two iterations, tangents overshoot for ever and secants land beside the answer.
+  double secant_more = 0.0;
 };
 
 /// Faces with water over their sills, one value each: what is worked out for all of them at once.

@@ -9,9 +9,7 @@
 namespace houseleek::checks {
 namespace {
 
-// A square is at rest with 0.01 nm of water unaccounted for, or a small share of what passes it in the step, or what four
-// rounded bits of the levels in a wide still pool make of it.
-constexpr double still_m = 1.0e-11;
+// A square is also at rest with what four rounded bits of the levels in a wide still pool make of it.
 constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
@@ -20,6 +18,8 @@ constexpr int most_halvings = 8;
 constexpr int usual_undamped_iterations = 12;
 constexpr double allowed_growth = 10.0;
 constexpr double good_share = 0.1;  // factors that leave more of the residual than this are not used again
+// A face whose slope has turned or fallen below this share of what it was counts by its secant.
+constexpr double steady_slope_share = 0.5;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -27,9 +27,9 @@ int half_band_of(const plan::DeckShape& deck) { return std::max(1, std::min(deck
 
 }  // namespace
 
-FlowStepper::FlowStepper(const FlowSquares& squares, double still_frac)
+FlowStepper::FlowStepper(const FlowSquares& squares, StillWater still)
     : squares_(squares),
-      still_frac_(still_frac),
+      still_(still),
       n_(squares.deck.level_m.size()),
       matrix_(squares.deck.columns * squares.deck.rows, half_band_of(squares.deck)) {
   expects(n_ == at(squares.deck.columns * squares.deck.rows) && squares.deck.area_m2.size() == n_ &&
@@ -53,6 +53,7 @@ FlowStepper::FlowStepper(const FlowSquares& squares, double still_frac)
         {matrix_.place(from, from), matrix_.place(from, to), matrix_.place(to, from), matrix_.place(to, to)});
   }
   flows_.resize(open_.faces.size());
+  factored_slope_.resize(open_.faces.size(), 0.0);
   exit_flows_.resize(squares.exits.size());
   for (std::vector<double>* list :
        {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &right_, &trial_m_}) {
@@ -101,7 +102,7 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
 bool FlowStepper::is_still() const {
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    const double allowed_m3 = still_m * area_m2 + still_frac_ * passing_m3_[k] + blurred_m3_[k];
+    const double allowed_m3 = still_.depth_m * area_m2 + still_.frac * passing_m3_[k] + blurred_m3_[k];
     if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3)) return false;
   }
   return true;
@@ -125,8 +126,14 @@ void FlowStepper::factor(std::span<const double> depth_m) {
   }
   for (const int face : wet_.face) {
     const std::size_t f = at(face);
-    const double by_from = step_s_ * flows_[f].by_from;
-    const double by_to = step_s_ * flows_[f].by_to;
+    const FaceFlow& flow = flows_[f];
+    const double slope_before = factored_slope_[f];
+    factored_slope_[f] = flow.slope;
+    const bool is_turning =
+        flow.slope * slope_before <= 0.0 || std::fabs(flow.slope) < steady_slope_share * std::fabs(slope_before);
+    const double more = is_turning ? flow.secant_more : 0.0;
+    const double by_from = step_s_ * (flow.by_from + more);
+    const double by_to = step_s_ * (flow.by_to - more);
     entries[places_[f].from_from] += by_from;
     entries[places_[f].from_to] += by_to;
     entries[places_[f].to_from] -= by_from;
@@ -184,8 +191,8 @@ bool FlowStepper::close_step(std::vector<double>& depth_m, int undamped_iteratio
   return true;
 }
 
-std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3_per_s, double step_s,
-                                             FlowState& state) {
+std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3_per_s, double step_s, FlowState& state,
+                                             std::span<const double> near_m) {
   expects(arriving_m3_per_s.size() == n_ && state.volume_m3.size() == n_ && state.depth_m.size() == n_,
           "columns of one length");
   expects(step_s > 0.0, "a step above zero");
@@ -194,7 +201,8 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   before_m3_ = state.volume_m3;
   for (std::size_t k = 0; k < n_; ++k) level_m_[k] = squares_.deck.level_m[k] + state.depth_m[k];
   cross_slope2_ = squares_of_cross_slope(squares_, open_.faces, level_m_);
-  std::vector<double> depth_m = state.depth_m;
+  expects(near_m.empty() || near_m.size() == n_, "a depth for each square");
+  std::vector<double> depth_m = near_m.empty() ? state.depth_m : std::vector<double>(near_m.begin(), near_m.end());
   int n_iterations = 0;
   if (!close_step(depth_m, usual_undamped_iterations, n_iterations)) {
     depth_m = state.depth_m;
@@ -219,7 +227,7 @@ FlowState dry_state(const FlowSquares& squares) {
 
 std::optional<FlowStep> advance_flow(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
                                      double step_s, FlowState& state) {
-  return FlowStepper(squares, still_frac_of_a_step).advance(arriving_m3_per_s, step_s, state);
+  return FlowStepper(squares, {}).advance(arriving_m3_per_s, step_s, state);
 }
 
 }  // namespace houseleek::checks
