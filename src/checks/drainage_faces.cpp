@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "numerics/elementary.hpp"
+#include "numerics/wide_clone.hpp"
 
 namespace houseleek::checks {
 namespace {
@@ -27,27 +28,20 @@ Grown layer_of(const Carrying& from, const Carrying& to, double depth_m) {
   return one.value <= other.value ? one : other;
 }
 
-/// The roots of all wet faces, two at a time: the same operations, so the same bits, as one by one.
-void find_powers(std::size_t n, const double* depth_m, const double* slopes, const double* floors2, double* two_thirds,
-                 double* run, double* run_slope) {
-  using Pair = numerics::Lane<2>;
-  const auto pair_at = [](const double* list) {
-    Pair pair;
-    __builtin_memcpy(&pair, list, sizeof(pair));
-    return pair;
-  };
-  const auto put = [](double* list, const Pair& pair) { __builtin_memcpy(list, &pair, sizeof(pair)); };
-  // Lists have one place more than they need.
-  for (std::size_t m = 0; m < n; m += 2) {
-    const Pair root = numerics::cbrt(pair_at(depth_m + m));
-    put(two_thirds + m, root * root);
-    const Pair slope = pair_at(slopes + m);
-    const Pair floor2 = pair_at(floors2 + m);
-    const Pair slope2 = slope * slope;
-    const Pair sum2 = slope2 + floor2;
-    const Pair fourth_root = numerics::fourth_root(sum2);
-    put(run + m, slope / fourth_root);
-    put(run_slope + m, (Pair(0.5) * slope2 + floor2) / (sum2 * fourth_root));
+/// The roots of all wet faces in one loop without branches, which the compiler does for several faces at once: the same
+/// operations, so the same bits, as one by one.
+HOUSELEEK_WIDE_CLONE void find_powers(std::size_t n, const double* __restrict depth_m, const double* __restrict slopes,
+                                      const double* __restrict floors2, double* __restrict two_thirds,
+                                      double* __restrict run, double* __restrict run_slope) {
+  for (std::size_t m = 0; m < n; ++m) {
+    const double root = numerics::cbrt(depth_m[m]);
+    two_thirds[m] = root * root;
+    const double slope = slopes[m];
+    const double slope2 = slope * slope;
+    const double sum2 = slope2 + floors2[m];
+    const double fourth_root = numerics::fourth_root(sum2);
+    run[m] = slope / fourth_root;
+    run_slope[m] = (0.5 * slope2 + floors2[m]) / (sum2 * fourth_root);
   }
 }
 
@@ -121,7 +115,7 @@ void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2
   const std::size_t n = open.faces.size();
   wet.face.clear();
   for (std::vector<double>* list : {&wet.depth_m, &wet.slope, &wet.floor2, &wet.two_thirds, &wet.run, &wet.run_slope}) {
-    list->resize(n + 1, 1.0);
+    list->resize(n);
   }
   std::size_t n_wet = 0;
   for (std::size_t f = 0; f < n; ++f) {

@@ -23,15 +23,13 @@ constexpr double steady_slope_share = 0.5;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-int half_band_of(const plan::DeckShape& deck) { return std::max(1, std::min(deck.columns, deck.rows)); }
-
 }  // namespace
 
 FlowStepper::FlowStepper(const FlowSquares& squares, StillWater still)
     : squares_(squares),
       still_(still),
       n_(squares.deck.level_m.size()),
-      matrix_(squares.deck.columns * squares.deck.rows, half_band_of(squares.deck)) {
+      matrix_(squares.deck.columns, squares.deck.rows) {
   expects(n_ == at(squares.deck.columns * squares.deck.rows) && squares.deck.area_m2.size() == n_ &&
               squares.cover.size() == n_ &&
               squares.deck.sill_x_m.size() == at((squares.deck.columns - 1) * squares.deck.rows) &&
@@ -39,24 +37,10 @@ FlowStepper::FlowStepper(const FlowSquares& squares, StillWater still)
           "columns of one length");
   open_ = open_faces(squares);
   sides_ = sides_of_squares(squares, open_.faces);
-  // Unknowns are numbered along the shorter side, so that the band is narrow.
-  const plan::DeckShape& deck = squares.deck;
-  for (int square = 0; square < static_cast<int>(n_); ++square) {
-    unknown_.push_back(deck.columns <= deck.rows ? square
-                                                 : (square % deck.columns) * deck.rows + square / deck.columns);
-    diagonal_.push_back(matrix_.place(unknown_.back(), unknown_.back()));
-  }
-  for (const Face& face : open_.faces) {
-    const int from = unknown_[at(face.from)];
-    const int to = unknown_[at(face.to)];
-    places_.push_back(
-        {matrix_.place(from, from), matrix_.place(from, to), matrix_.place(to, from), matrix_.place(to, to)});
-  }
   flows_.resize(open_.faces.size());
   factored_slope_.resize(open_.faces.size(), 0.0);
   exit_flows_.resize(squares.exits.size());
-  for (std::vector<double>* list :
-       {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &right_, &trial_m_}) {
+  for (std::vector<double>* list : {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &trial_m_}) {
     list->resize(n_);
   }
 }
@@ -119,13 +103,13 @@ double FlowStepper::blur_m() const {
 /// Factors the Jacobian at these depths, whose flows have just been worked out.
 void FlowStepper::factor(std::span<const double> depth_m) {
   matrix_.clear();
-  const std::span<double> entries = matrix_.entries();
+  const std::span<double> own = matrix_.own();
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    entries[diagonal_[k]] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
+    own[k] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
   }
-  for (const int face : wet_.face) {
-    const std::size_t f = at(face);
+  for (const int wet_face : wet_.face) {
+    const std::size_t f = at(wet_face);
     const FaceFlow& flow = flows_[f];
     const double slope_before = factored_slope_[f];
     factored_slope_[f] = flow.slope;
@@ -134,13 +118,14 @@ void FlowStepper::factor(std::span<const double> depth_m) {
     const double more = is_turning ? flow.secant_more : 0.0;
     const double by_from = step_s_ * (flow.by_from + more);
     const double by_to = step_s_ * (flow.by_to - more);
-    entries[places_[f].from_from] += by_from;
-    entries[places_[f].from_to] += by_to;
-    entries[places_[f].to_from] -= by_from;
-    entries[places_[f].to_to] -= by_to;
+    const Face& face = open_.faces[f];
+    own[at(face.from)] += by_from;
+    own[at(face.to)] -= by_to;
+    matrix_.beside(face.is_along_x ? numerics::Side::right : numerics::Side::above)[at(face.from)] = by_to;
+    matrix_.beside(face.is_along_x ? numerics::Side::left : numerics::Side::below)[at(face.to)] = -by_from;
   }
   for (std::size_t e = 0; e < squares_.exits.size(); ++e) {
-    entries[diagonal_[at(squares_.exits[e].square)]] += step_s_ * exit_flows_[e].by_depth;
+    own[at(squares_.exits[e].square)] += step_s_ * exit_flows_[e].by_depth;
   }
   matrix_.factor();
   factored_step_s_ = step_s_;
@@ -148,11 +133,8 @@ void FlowStepper::factor(std::span<const double> depth_m) {
 
 /// The change of depth that would bring the residual to zero if all were the straight lines last factored.
 void FlowStepper::find_change() {
-  for (std::size_t k = 0; k < n_; ++k) {
-    right_[at(unknown_[k])] = squares_.deck.area_m2[k] > 0.0 ? -residual_m3_[k] : 0.0;
-  }
-  matrix_.solve(right_);
-  for (std::size_t k = 0; k < n_; ++k) change_[k] = right_[at(unknown_[k])];
+  for (std::size_t k = 0; k < n_; ++k) change_[k] = squares_.deck.area_m2[k] > 0.0 ? -residual_m3_[k] : 0.0;
+  matrix_.solve(change_);
 }
 
 /// Finds depths that close the step; false if Newton does not get there. Old factors serve as long as each use of them

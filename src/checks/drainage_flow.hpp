@@ -6,7 +6,7 @@
 
 #include "checks/drainage_books.hpp"
 #include "checks/drainage_faces.hpp"
-#include "numerics/band_matrix.hpp"
+#include "numerics/grid_matrix.hpp"
 
 namespace houseleek::checks {
 
@@ -23,7 +23,7 @@ namespace houseleek::checks {
 /// Stable if: always: the fluxes make the system an M-function, with one solution that is not negative.
 /// Conserves: water, to rounding: volumes change by fluxes only, moved from the highest water down, and no square gives
 ///           more than it has.
-/// Cost:     a banded factorisation of squares times lesser side squared for each Newton iteration, less where the
+/// Cost:     a factorisation of half the squares times lesser side squared for each Newton iteration, less where the
 ///           factors of the iteration or step before still serve.
 /// Source:   diffusive wave [chow1988] section 9.2; [rheinboldt1970]; docs/equations/drainage.md.
 /// Checked by: RoofFlow tests, tests/checks/drainage_flow_test.cpp.
@@ -50,9 +50,6 @@ class FlowStepper {
   [[nodiscard]] double blur_m() const;
 
  private:
-  struct FacePlaces {  // of its four entries in the matrix
-    std::size_t from_from, from_to, to_from, to_to;
-  };
   double evaluate(std::span<const double> depth_m);
   [[nodiscard]] bool is_still() const;
   void factor(std::span<const double> depth_m);
@@ -64,10 +61,7 @@ class FlowStepper {
   std::size_t n_;
   OpenFaces open_;
   SquareSides sides_;
-  std::vector<FacePlaces> places_;
-  std::vector<int> unknown_;           // by square
-  std::vector<std::size_t> diagonal_;  // place by square
-  numerics::BandMatrix matrix_;
+  numerics::GridMatrix matrix_;
   double factored_step_s_ = 0.0;        // the step its factors belong to; 0: none
   std::vector<double> factored_slope_;  // of the water across each face then
   // Of the step at hand.
@@ -83,7 +77,6 @@ class FlowStepper {
   std::vector<double> blurred_m3_;
   std::vector<double> residual_m3_;
   std::vector<double> change_;
-  std::vector<double> right_;
   std::vector<double> trial_m_;
 };
 
