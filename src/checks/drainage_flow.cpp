@@ -37,10 +37,9 @@ FlowStepper::FlowStepper(const FlowSquares& squares, StillWater still)
           "columns of one length");
   open_ = open_faces(squares);
   sides_ = sides_of_squares(squares, open_.faces);
-  flows_.resize(open_.faces.size());
   factored_slope_.resize(open_.faces.size(), 0.0);
   exit_flows_.resize(squares.exits.size());
-  for (std::vector<double>* list : {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &trial_m_}) {
+  for (std::vector<double>* list : {&level_m_, &allowed_m3_, &residual_m3_, &change_, &trial_m_}) {
     list->resize(n_);
   }
 }
@@ -51,24 +50,18 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
     const double arriving_m3 = step_s_ * arriving_m3_per_s_[k];
     level_m_[k] = squares_.deck.level_m[k] + depth_m[k];
     residual_m3_[k] = volume_m3(squares_.cover[k], squares_.deck.area_m2[k], depth_m[k]) - before_m3_[k] - arriving_m3;
-    passing_m3_[k] = arriving_m3;
-    blurred_m3_[k] = 0.0;
+    allowed_m3_[k] = still_.depth_m * squares_.deck.area_m2[k] + still_.frac * arriving_m3;
   }
-  find_face_flows(open_, cross_slope2_, level_m_, wet_, flows_);
-  for (const int face : wet_.face) {
-    const std::size_t f = at(face);
-    const std::size_t from = at(open_.faces[f].from);
-    const std::size_t to = at(open_.faces[f].to);
-    const FaceFlow& flow = flows_[f];
-    const double flow_m3 = step_s_ * flow.m3_per_s;
+  find_face_flows(open_, cross_slope2_, level_m_, flows_);
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    const std::size_t from = at(open_.from[f]);
+    const std::size_t to = at(open_.to[f]);
+    const double flow_m3 = step_s_ * flows_.m3_per_s[f];
+    const double allowed_m3 = still_.frac * std::fabs(flow_m3) + blurred_m3(f);
     residual_m3_[from] += flow_m3;
     residual_m3_[to] -= flow_m3;
-    passing_m3_[from] += std::fabs(flow_m3);
-    passing_m3_[to] += std::fabs(flow_m3);
-    const double blur_m = rounding_frac * std::max(std::fabs(level_m_[from]), std::fabs(level_m_[to]));
-    const double blurred_m3 = step_s_ * (flow.by_from - flow.by_to) * blur_m;
-    blurred_m3_[from] += blurred_m3;
-    blurred_m3_[to] += blurred_m3;
+    allowed_m3_[from] += allowed_m3;
+    allowed_m3_[to] += allowed_m3;
   }
   for (std::size_t e = 0; e < squares_.exits.size(); ++e) {
     const std::size_t square = at(squares_.exits[e].square);
@@ -86,16 +79,27 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
 bool FlowStepper::is_still() const {
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    const double allowed_m3 = still_.depth_m * area_m2 + still_.frac * passing_m3_[k] + blurred_m3_[k];
-    if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3)) return false;
+    if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3_[k])) return false;
   }
   return true;
 }
 
+/// What rounded levels leave open of the flow across a face.
+double FlowStepper::blurred_m3(std::size_t face) const {
+  const double blur_m =
+      rounding_frac * std::max(std::fabs(level_m_[at(open_.from[face])]), std::fabs(level_m_[at(open_.to[face])]));
+  return step_s_ * (flows_.by_from[face] - flows_.by_to[face]) * blur_m;
+}
+
 double FlowStepper::blur_m() const {
+  std::vector<double> blurred(n_, 0.0);
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    blurred[at(open_.from[f])] += blurred_m3(f);
+    blurred[at(open_.to[f])] += blurred_m3(f);
+  }
   double most_m = 0.0;
   for (std::size_t k = 0; k < n_; ++k) {
-    if (squares_.deck.area_m2[k] > 0.0) most_m = std::max(most_m, blurred_m3_[k] / squares_.deck.area_m2[k]);
+    if (squares_.deck.area_m2[k] > 0.0) most_m = std::max(most_m, blurred[k] / squares_.deck.area_m2[k]);
   }
   return most_m;
 }
@@ -108,16 +112,15 @@ void FlowStepper::factor(std::span<const double> depth_m) {
     const double area_m2 = squares_.deck.area_m2[k];
     own[k] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
   }
-  for (const int wet_face : wet_.face) {
-    const std::size_t f = at(wet_face);
-    const FaceFlow& flow = flows_[f];
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    const double slope = flows_.slope[f];
     const double slope_before = factored_slope_[f];
-    factored_slope_[f] = flow.slope;
+    factored_slope_[f] = slope;
     const bool is_turning =
-        flow.slope * slope_before <= 0.0 || std::fabs(flow.slope) < steady_slope_share * std::fabs(slope_before);
-    const double more = is_turning ? flow.secant_more : 0.0;
-    const double by_from = step_s_ * (flow.by_from + more);
-    const double by_to = step_s_ * (flow.by_to - more);
+        slope * slope_before <= 0.0 || std::fabs(slope) < steady_slope_share * std::fabs(slope_before);
+    const double more = is_turning ? flows_.secant_more[f] : 0.0;
+    const double by_from = step_s_ * (flows_.by_from[f] + more);
+    const double by_to = step_s_ * (flows_.by_to[f] - more);
     const Face& face = open_.faces[f];
     own[at(face.from)] += by_from;
     own[at(face.to)] -= by_to;
@@ -193,7 +196,7 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   }
   FlowStep step = move_water(squares_, sides_,
                              {.arriving_m3_per_s = arriving_m3_per_s,
-                              .faces = flows_,
+                              .faces_m3_per_s = flows_.m3_per_s,
                               .exits = exit_flows_,
                               .level_m = level_m_,
                               .step_s = step_s},

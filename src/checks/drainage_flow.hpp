@@ -51,6 +51,7 @@ class FlowStepper {
 
  private:
   double evaluate(std::span<const double> depth_m);
+  [[nodiscard]] double blurred_m3(std::size_t face) const;
   [[nodiscard]] bool is_still() const;
   void factor(std::span<const double> depth_m);
   void find_change();
@@ -69,12 +70,10 @@ class FlowStepper {
   double step_s_ = 0.0;
   std::span<const double> before_m3_;
   std::vector<double> cross_slope2_;
-  WetFaces wet_;
-  std::vector<FaceFlow> flows_;
+  FaceFlows flows_;
   std::vector<ExitFlow> exit_flows_;
   std::vector<double> level_m_;
-  std::vector<double> passing_m3_;
-  std::vector<double> blurred_m3_;
+  std::vector<double> allowed_m3_;  // of the residual
   std::vector<double> residual_m3_;
   std::vector<double> change_;
   std::vector<double> trial_m_;
