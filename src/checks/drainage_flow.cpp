@@ -106,7 +106,7 @@ double FlowStepper::blur_m() const {
 
 /// Factors the Jacobian at these depths, whose flows have just been worked out.
 void FlowStepper::factor(std::span<const double> depth_m) {
-  matrix_.clear();
+  // Every face writes its two places anew; the others stay at none.
   const std::span<double> own = matrix_.own();
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
