@@ -337,7 +337,7 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
     const bool is_at_rest = change_m < at_rest_m || (change_m < stepper.blur_m() && is_leaving_what_arrives(*done));
     if (step_s == last_step_s && is_at_rest) return state.depth_m;
     // A little more rain than a pipe takes fills a pool for weeks: let them go by, then look again in steps as usual.
-    const bool is_filling = step_s >= last_step_s && change_m > 0.9 * change_before_m;
+    const bool is_filling = step_s >= last_step_s && !is_at_rest && change_m > 0.9 * change_before_m;
     step_s = is_filling ? std::min(longest_step_s, 10.0 * step_s) : std::min(last_step_s, 4.0 * step_s);
     change_before_m = change_m;
   }
