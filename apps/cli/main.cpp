@@ -19,6 +19,7 @@
 #include "store/database.hpp"
 #include "studies/check.hpp"
 #include "study.hpp"
+#include "upkeep.hpp"
 #include "weather.hpp"
 
 namespace houseleek::cli {
@@ -112,6 +113,7 @@ ExitCode run(int argc, char** argv) {
                   "houseleek weather my-roof/roof.toml --csv hours.csv");
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   const LogCommand log(app);
+  const UpkeepCommand upkeep(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import", "A description into a project, as the newest revision of its design; or a logger's readings");
@@ -177,6 +179,7 @@ ExitCode run(int argc, char** argv) {
   }
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   if (log.is_chosen()) return log.run();
+  if (upkeep.is_chosen()) return upkeep.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);
