@@ -44,7 +44,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
       ;;
     import)
       if [[ $word == -* ]]; then
-        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --logger --clock --date-order --unit" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --events --logger --clock --date-order --unit" -- "$word")
       else
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"
