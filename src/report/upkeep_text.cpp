@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/civil_time.hpp"
+#include "base/number_words.hpp"
 #include "report/chart_parts.hpp"
 #include "report/paragraph.hpp"
 #include "report/words.hpp"
@@ -16,6 +17,7 @@ namespace {
 constexpr std::size_t label_width = 31;
 constexpr std::size_t most_storms = 6;
 constexpr std::size_t month_width = 4;
+constexpr double least_in_table = 0.5;  // replacements in all months
 constexpr std::size_t most_left_out = 5;
 
 std::string title_of(const PartUpkeep& part) {
@@ -30,8 +32,9 @@ std::string first_sentence(const std::string& text) {
 std::string cautions_text(const UpkeepAnswer& answer) {
   std::string text;
   for (const catalogue::Caution& caution : answer.cautions) {
-    if (caution.beside == "work" || caution.beside == "upkeep")
-      text += fmt::format(" {}", first_sentence(caution.text));
+    // On the roof itself; the page and --json have them all.
+    const bool is_for_now = caution.when == "always" || caution.when == "heavy_module";
+    if (is_for_now && caution.beside == "work") text += fmt::format(" {}", first_sentence(caution.text));
   }
   return text.empty() ? "" : paragraph("", 0, fmt::format("CAUTION:{}", text));
 }
@@ -43,7 +46,22 @@ std::string lives_text(const UpkeepAnswer& answer) {
                             "No module is logged. Log what was made, and when: houseleek log " +
                                 short_name(answer.project, 30) + " made --module A1 --recipe NAME --at DAY");
   }
-  for (const PartUpkeep& part : answer.parts) text += paragraph("  -", 4, part.sentence);
+  std::string silent;
+  for (const PartUpkeep& part : answer.parts) {
+    if (part.n_failures > 0.0) {
+      text += paragraph("  -", 4, part.sentence);
+    } else {
+      silent += fmt::format("{}{} {} years ({} to {})", silent.empty() ? "" : "; ", title_of(part),
+                            two_digits(*part.prior_life_years.value), two_digits(part.prior_life_years.range->low),
+                            two_digits(part.prior_life_years.range->high));
+    }
+  }
+  if (!silent.empty()) {
+    text += paragraph("  -", 4,
+                      fmt::format("Too few to say, for none of them has failed here; the catalogue believes that half "
+                                  "last: {}.",
+                                  silent));
+  }
   return text;
 }
 
@@ -67,8 +85,14 @@ std::string forecast_text(const UpkeepAnswer& answer) {
     text += fmt::format("{:>{}}", month_letters[at], month_width);
   }
   text += "\n";
+  std::size_t n_left_out = 0;
   for (const PartUpkeep& part : answer.parts) {
-    if (part.n_in_use > 0.0) text += row_of(title_of(part), part.forecast);
+    if (part.n_in_use == 0.0) continue;
+    if (*part.forecast_total.value < least_in_table) {
+      ++n_left_out;
+    } else {
+      text += row_of(title_of(part), part.forecast);
+    }
   }
   if (answer.parts.size() > 1) text += row_of("all", answer.forecast);
   std::string low = fmt::format("{:>{}}", "from", label_width);
@@ -78,6 +102,10 @@ std::string forecast_text(const UpkeepAnswer& answer) {
     high += fmt::format("{:>{}.0f}", month.range->high, month_width);
   }
   text += low + "\n" + high + "\n";
+  if (n_left_out > 0) {
+    text += paragraph(
+        "", 2, fmt::format("Without {} kinds of parts of which less than half a one is expected in all.", n_left_out));
+  }
   return text + paragraph("", 2, answer.forecast_statement);
 }
 

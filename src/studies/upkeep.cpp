@@ -53,6 +53,25 @@ stats::LifePrior prior_of(const std::optional<catalogue::Spread>& life_years) {
   return upkeep::prior_from_catalogue(wider);
 }
 
+/// Lives that are known alike are one, of more parts.
+void add_life(std::vector<stats::PartLife>& lives, const stats::PartLife& life) {
+  for (stats::PartLife& one : lives) {
+    if (one.alive_at_years != life.alive_at_years || one.failed_by_years != life.failed_by_years) continue;
+    one.n_parts += life.n_parts;
+    return;
+  }
+  lives.push_back(life);
+}
+
+void add_in_use(std::vector<stats::PartsInUse>& in_use, const stats::PartsInUse& parts) {
+  for (stats::PartsInUse& one : in_use) {
+    if (one.age_years != parts.age_years) continue;
+    one.n_parts += parts.n_parts;
+    return;
+  }
+  in_use.push_back(parts);
+}
+
 std::string title_of(const std::string& part, const std::string& material) {
   return material.empty() ? part : fmt::format("{}, {}", part, material);
 }
@@ -125,9 +144,9 @@ std::vector<catalogue::Caution> cautions_of(const design::ValidDesign& design, c
   return cautions;
 }
 
-/// 2026-12, 2027-01: the months from the one that begins today.
+/// 2026-12, 2027-01: each of the months that begin today is named by its middle.
 std::vector<std::string> month_names(std::int64_t today) {
-  const std::string day = text_from_day(today);
+  const std::string day = text_from_day(today + 15);
   int year = std::stoi(day.substr(0, 4));
   int month = std::stoi(day.substr(5, 2));
   std::vector<std::string> names;
@@ -237,10 +256,10 @@ std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const 
         std::find(lives.recipes.begin(), lives.recipes.end(), record.recipe) == lives.recipes.end()) {
       lives.recipes.push_back(record.recipe);
     }
-    questions[at].lives.push_back(upkeep::life_of(record));
+    add_life(questions[at].lives, upkeep::life_of(record));
     if (upkeep::is_in_use(record)) {
       const double age_years = std::max(0.0, upkeep::years_between(record.put_in_utc_s, now_utc_s));
-      questions[at].in_use.push_back({age_years, record.n_parts});
+      add_in_use(questions[at].in_use, {age_years, record.n_parts});
       lives.n_in_use += record.n_parts;
       lives.oldest_in_use_years = std::max(lives.oldest_in_use_years, age_years);
     }

@@ -87,7 +87,7 @@ StormsAnswer find_storms(std::span<const logbook::EventRecord> records, const Pa
     }
     answer.days_after_storms_frac = static_cast<double>(days.size()) / static_cast<double>(n_days);
   }
-  if (!answer.storms.empty() && now_utc_s - answer.storms.back().at_utc_s <= days_after_storm * day_s) {
+  if (!answer.storms.empty() && now_utc_s - answer.storms.back().at_utc_s <= days_after_storm * day_s + day_s / 2) {
     answer.latest_within_days = answer.storms.back().day;
   }
   answer.statement = statement_of(answer);
