@@ -59,39 +59,31 @@ Html cautions_section(const Json& document) {
   return section("cautions", "First, the cautions", element("ul", {{"class", "caution"}}, list));
 }
 
-/// Share in use over age: by the log, with its range, and as the catalogue believes; a table behind.
+/// Share in use over age: by the log, with its range, and as the catalogue believes.
 Html curve_of(const Json& part, std::size_t index) {
+  constexpr int n_spans = 4;
   const Json& curve = part.at("curve");
   const bool is_too_few = part.at("is_too_few").get<bool>();
   LineChart chart;
   chart.drawing.id = fmt::format("curve-{}", index);
-  chart.heading = title_of(part);
+  chart.heading = fmt::format("{}: by years of age", title_of(part));
   chart.unit = "% in use";
   Line here{"here", "planted", {}};
   Line low{"low", "planted thin", {}};
   Line high{"high", "planted thin", {}};
   Line believed{"believed", "net", {}};
-  TableData table;
-  table.heads = {"age, years", "in use, %", "low", "high", "as believed, %"};
   const double last_years = curve.back().at("age_years").get<double>();
-  int whole_years = 0;
-  int steps_of_year = 0;
   for (const Json& point : curve) {
-    const double age = point.at("age_years").get<double>();
     here.values.push_back(100.0 * point.at("in_use_frac").get<double>());
     low.values.push_back(100.0 * point.at("in_use_low_frac").get<double>());
     high.values.push_back(100.0 * point.at("in_use_high_frac").get<double>());
     believed.values.push_back(100.0 * point.at("prior_frac").get<double>());
-    chart.step_labels.push_back(fmt::format("after {} years", number_in_print(age)));
-    table.rows.push_back({number_in_print(age), number_in_print(here.values.back()), number_in_print(low.values.back()),
-                          number_in_print(high.values.back()), number_in_print(believed.values.back())});
-    if (&point != &curve.front()) ++steps_of_year;
-    // Spans of about a sixth of the axis, named by the age at their end.
-    if (age >= last_years * (whole_years + 1) / 6.0 - 1e-9) {
-      chart.spans.push_back({steps_of_year, fmt::format("to {} years", number_in_print(age))});
-      steps_of_year = 0;
-      ++whole_years;
-    }
+    chart.step_labels.push_back(fmt::format("after {} years", number_in_print(point.at("age_years").get<double>())));
+  }
+  for (int span = 0; span < n_spans; ++span) {
+    const std::string from = number_in_print(last_years * span / n_spans);
+    const std::string to = number_in_print(last_years * (span + 1) / n_spans);
+    chart.spans.push_back({static_cast<int>(curve.size() - 1) / n_spans, fmt::format("{} to {}", from, to)});
   }
   chart.lines = {believed};
   if (!is_too_few) chart.lines = {here, low, high, believed};
@@ -101,17 +93,32 @@ Html curve_of(const Json& part, std::size_t index) {
                                   ? std::string("Only what is believed: too few failures to say anything of this roof.")
                                   : fmt::format("Half are gone after {} years.",
                                                 number_in_print(part.at("life_years").at("value").get<double>()));
+  return html_from(chart);
+}
+
+/// Curves of the parts of which some have failed, and the numbers behind them.
+Html curves_of(const Json& parts) {
   ChartFigure figure;
-  figure.id = fmt::format("life-{}", index);
-  figure.title = text_at(part, "sentence");
+  figure.id = "curves";
+  figure.title = "Share still in use by age";
   figure.caption =
-      fmt::format("Share still in use by age. {} Dotted: as the catalogue believes. {:.0f} in use, {:.0f} failed.",
-                  is_too_few ? "Too few failures for a line of this roof."
-                             : "Bold: this roof and what is believed together; thin: "
-                               "nine in ten that it lies within.",
-                  part.at("n_in_use").get<double>(), part.at("n_failures").get<double>());
-  figure.panels = {html_from(chart)};
-  figure.table = std::move(table);
+      "Bold: this roof and what is believed together. Thin: nine in ten that it lies within. Dotted: as the catalogue "
+      "believes; alone where fewer than five have failed.";
+  figure.table.heads = {"part", "age, years", "in use, %", "low", "high", "as believed, %"};
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const Json& part = parts[i];
+    if (part.at("n_failures").get<double>() == 0.0) continue;
+    figure.panels.push_back(curve_of(part, i));
+    const bool is_too_few = part.at("is_too_few").get<bool>();
+    for (const Json& point : part.at("curve")) {
+      const auto share = [&](const char* key) { return number_in_print(100.0 * point.at(key).get<double>()); };
+      const auto own = [&](const char* key) { return is_too_few ? std::string("\u2013") : share(key); };
+      figure.table.rows.push_back({title_of(part), number_in_print(point.at("age_years").get<double>()),
+                                   own("in_use_frac"), own("in_use_low_frac"), own("in_use_high_frac"),
+                                   share("prior_frac")});
+    }
+  }
+  if (figure.panels.empty()) return {};
   return html_from(figure);
 }
 
@@ -130,7 +137,9 @@ Html lives_section(const Json& document) {
     }
   }
   Html content = table_of_figures(document, html_from("The age that half of the parts reach"), rows);
-  for (std::size_t i = 0; i < parts.size(); ++i) content += curve_of(parts[i], i);
+  Html sentences;
+  for (const Json& part : parts) sentences += element_of("li", text_at(part, "sentence"));
+  content += element("ul", {}, sentences) + curves_of(parts);
   return section("lives", "How long parts last", content);
 }
 
