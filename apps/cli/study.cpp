@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <ctime>
 #include <optional>
 #include <thread>
 
@@ -24,6 +23,7 @@
 #include "studies/open_design.hpp"
 #include "studies/partial.hpp"
 #include "threads.hpp"
+#include "today.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -32,18 +32,6 @@ ExitCode refuse(const Issues& issues, std::string_view text, const StudyArgument
   if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
   write_message(text_from_issues(issues, text));
   return ExitCode::bad_input;
-}
-
-/// 25 November 2026, by the clock of this machine.
-std::string today() {
-  constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
-                                                       "May",       "June",     "July",     "August",
-                                                       "September", "October",  "November", "December"};
-  const std::time_t now = std::time(nullptr);
-  std::tm local{};
-  if (localtime_r(&now, &local) == nullptr) throw WorldFailed("this machine's clock tells no date");
-  return fmt::format("{} {} {}", local.tm_mday, months.at(static_cast<std::size_t>(local.tm_mon)),
-                     local.tm_year + 1900);
 }
 
 /// A page that is asked for: opened before the work, so that nobody waits for one that cannot be written.
@@ -107,7 +95,7 @@ ExitCode run_study(const StudyArguments& arguments) {
     const report::StudyAnswer answer =
         studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
     const report::Json document = report::json_from(answer);
-    const report::ReportHead head{today()};
+    const report::ReportHead head{today_in_words()};
     if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head));
     if (engineer_page.file) engineer_page.file->finish(report::page_for_engineer(document, head));
     if (roofer_page.file) roofer_page.file->finish(report::page_for_roofer(document, head));
