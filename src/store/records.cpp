@@ -136,9 +136,10 @@ std::optional<Revision> read_revision(const Project& project, std::int64_t numbe
   return rows.step() ? std::optional(revision_from(project, rows)) : std::nullopt;
 }
 
-std::int64_t add_event(const Project& project, const NewEvent& added) {
+namespace {
+
+std::int64_t insert_event(const Project& project, const NewEvent& added) {
   const logbook::Event& event = added.event;
-  Transaction transaction(project.database());
   logbook::EventRecord record;
   record.number = next_number(project, "event");
   record.noted_utc_s = added.now_utc_s;
@@ -165,8 +166,19 @@ std::int64_t add_event(const Project& project, const NewEvent& added) {
   for (const logbook::DayField& field : logbook::day_fields()) insert.bind(at++, event.*field.member);
   insert.bind(at++, std::string_view(hash));
   insert.run();
-  transaction.commit();
   return record.number;
+}
+
+}  // namespace
+
+std::int64_t add_event(const Project& project, const NewEvent& added) { return add_events(project, {{added}}).front(); }
+
+std::vector<std::int64_t> add_events(const Project& project, const std::vector<NewEvent>& events) {
+  Transaction transaction(project.database());
+  std::vector<std::int64_t> numbers;
+  for (const NewEvent& event : events) numbers.push_back(insert_event(project, event));
+  transaction.commit();
+  return numbers;
 }
 
 std::vector<logbook::EventRecord> read_events(const Project& project) {
