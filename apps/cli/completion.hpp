@@ -42,7 +42,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
       elif [[ $word == -* ]]; then
         local options="--trial --json --help"
         case ${COMP_WORDS[2]} in
-          plan) options+=" --name --side --place --difference --measure --loggers --adviser --keep" ;;
+          plan) options+=" --name --side --place --difference --measure --loggers --modules --adviser --keep" ;;
           read) options+=" --at --table --unit --who" ;;
           judge) options+=" --report" ;;
           fit) options+=" --property --accept --report" ;;

@@ -65,6 +65,7 @@ struct TrialCommand::Options {
   // plan
   studies::TrialWords words;
   CLI::Option* name = nullptr;
+  std::size_t modules_a_side = 0;
   bool is_for_adviser = false;
   bool is_kept = false;
   // read
@@ -92,7 +93,7 @@ struct TrialCommand::Options {
     const studies::NamedText design_file = read_design_file(file);
     const catalogue::Catalogue catalogue = read_embedded_catalogue();
     Result<studies::PlannedTrial> planned =
-        studies::plan_trial(design_file, catalogue, trial, name->count() > 0 ? &words : nullptr);
+        studies::plan_trial(design_file, catalogue, {trial, name->count() > 0 ? &words : nullptr, modules_a_side});
     if (!planned) return refuse_input("trial_plan", planned.error(), design_file.text, is_json);
     studies::PlannedTrial answer = std::move(planned).value();
     if (is_kept && !answer.answer.was_given_out) {
@@ -261,6 +262,9 @@ TrialCommand::TrialCommand(CLI::App& app) : options_(std::make_unique<Options>()
       ->check(CLI::IsMember({"maximum", "minimum", "swing", "lag", "degree_hours", "litres"}))
       ->needs(o.name);
   o.plan->add_flag("--loggers", o.words.is_by_loggers, "read by loggers; else by hand, twice a day")->needs(o.name);
+  o.plan->add_option("--modules", o.modules_a_side, "so many modules a side; left away: as few as will do")
+      ->type_name("")
+      ->check(CLI::PositiveNumber);
   o.plan->add_flag("--adviser", o.is_for_adviser, "also what stands behind the plan");
   o.plan->add_flag("--keep", o.is_kept, "write the sides into the project, as a new revision of the design");
   o.plan->footer("Example: houseleek trial plan my-roof.houseleek --keep");

@@ -72,6 +72,24 @@ std::string text_of_missing(const TrialReadAnswer& answer) {
   return text;
 }
 
+/// What more modules would give: a word about the recipe, or more certainty.
+std::vector<std::string> other_sizes(const TrialPlanAnswer& answer) {
+  std::vector<std::string> sentences;
+  for (const trials::TrialSize& size : answer.plan.sizes) {
+    const bool is_first_about_recipes = size.is_about_recipes && !answer.chosen.is_about_recipes &&
+                                        (size.is_enough || size.n_modules == answer.plan.sizes.back().n_modules);
+    if (!is_first_about_recipes) continue;
+    sentences.push_back(
+        fmt::format("With {} modules a side and {} days (--modules {}) the answer would be about the recipe; it would "
+                    "tell {} {} in {} "
+                    "of 100 such trials.",
+                    size.n_modules, size.days, size.n_modules, short_number(answer.wish.wanted_difference),
+                    trials::unit_of(answer.wish.measure), static_cast<int>(100.0 * size.power_frac)));
+    break;
+  }
+  return sentences;
+}
+
 std::string number_of(double value, std::string_view unit) {
   return fmt::format("{}{}{}", short_number(value), unit.empty() ? "" : " ", unit);
 }
@@ -116,6 +134,7 @@ std::string sentence_of(const FittedFigure& figure) {
 std::string text_from(const TrialPlanAnswer& answer, bool is_for_adviser) {
   std::string text = title_of(answer.head);
   text += section("What to do", answer.plan.household);
+  if (!answer.was_given_out) text += section("Or", other_sizes(answer));
   if (is_for_adviser) text += section("For the adviser", answer.plan.adviser);
   if (answer.revision) {
     text += fmt::format("\nKept as revision {} of the design.\n", *answer.revision);

@@ -46,6 +46,7 @@ Issue issue_at_places(std::size_t trial, const design::RawDesign& raw, std::stri
 std::vector<trials::Assignment> given_out(const design::Trial& trial) {
   std::vector<trials::Assignment> assignments;
   for (const design::TrialPlace& place : trial.places) {
+    if (!place.side) continue;
     assignments.push_back({place.name, trial.sides[static_cast<std::size_t>(*place.side)].name, place.block,
                            place.second_block, place.row, place.column});
   }
@@ -54,12 +55,10 @@ std::vector<trials::Assignment> given_out(const design::Trial& trial) {
 
 std::size_t fewest_a_side(const design::Trial& trial) {
   std::vector<std::size_t> counts(trial.sides.size(), 0);
-  for (const design::TrialPlace& place : trial.places) ++counts[static_cast<std::size_t>(*place.side)];
+  for (const design::TrialPlace& place : trial.places) {
+    if (place.side) ++counts[static_cast<std::size_t>(*place.side)];
+  }
   return *std::min_element(counts.begin(), counts.end());
-}
-
-const trials::TrialSize& chosen_size(const trials::TrialPlan& plan) {
-  return plan.advised ? *plan.advised : plan.quickest ? *plan.quickest : plan.sizes.back();
 }
 
 std::string tables_of_plan(const design::Trial& trial, const std::vector<trials::Assignment>& assignments) {
@@ -97,24 +96,19 @@ std::string with_assignments(const design::RawDesign& raw, std::size_t trial_ind
 }
 
 Result<PlannedTrial> plan_found(const design::RawDesign& raw, const design::ValidDesign& design, const NamedText& file,
-                                std::size_t index) {
+                                std::size_t index, std::size_t modules_a_side) {
   const design::Trial& trial = design->trials[index];
-  const std::size_t n_with_side =
-      static_cast<std::size_t>(std::count_if(trial.places.begin(), trial.places.end(),
-                                             [](const design::TrialPlace& place) { return place.side.has_value(); }));
-  if (n_with_side != 0 && n_with_side != trial.places.size()) {
-    return Unexpected{{issue_at_places(
-        index, raw, fmt::format("{} of {} places have a side, the others have none", n_with_side, trial.places.size()),
-        "give every place its side, or none and let the lot decide; take out places that are not used")}};
+  const bool was_given_out = std::any_of(trial.places.begin(), trial.places.end(),
+                                         [](const design::TrialPlace& place) { return place.side.has_value(); });
+  if (was_given_out && fewest_a_side(trial) == 0) {
+    return Unexpected{{issue_at_places(index, raw, "some places have a side, but not every side has a place",
+                                       "give every side a place, or none and let the lot decide")}};
   }
   PlannedTrial planned;
   report::TrialPlanAnswer& answer = planned.answer;
   answer.head = head_of(file, *design, trial);
   answer.wish = wish_from(trial);
-  const bool was_given_out = n_with_side > 0;
-  if (was_given_out && fewest_a_side(trial) == 0) {
-    return Unexpected{{issue_at_places(index, raw, "a side has no place", "give every side at least one place")}};
-  }
+  answer.wish.modules_a_side = was_given_out ? 0 : modules_a_side;
   // Blocks as they were given out do not bind the sizes that are looked at.
   trials::TrialWish wish = answer.wish;
   if (was_given_out && wish.layout == trials::Layout::blocks) {
@@ -133,7 +127,7 @@ Result<PlannedTrial> plan_found(const design::RawDesign& raw, const design::Vali
   }
   answer.plan = std::move(plan).value();
   answer.was_given_out = was_given_out;
-  answer.chosen = chosen_size(answer.plan);
+  answer.chosen = trials::chosen_size(wish, answer.plan);
   if (was_given_out) {
     answer.plan.assignments = given_out(trial);
     const std::size_t n_modules = fewest_a_side(trial);
@@ -186,7 +180,8 @@ std::string tables_from(const design::Design& design, const TrialWords& words) {
 }
 
 Result<PlannedTrial> plan_trial(const NamedText& file, const catalogue::Catalogue& catalogue,
-                                const std::string& trial_name, const TrialWords* words) {
+                                const PlanRequest& request) {
+  const TrialWords* words = request.words;
   Result<design::RawDesign> raw = design::parse_design(file.text, file.name);
   if (!raw) return Unexpected{raw.error()};
   Result<design::ValidDesign> design = design::validate_design(raw.value(), catalogue);
@@ -200,9 +195,9 @@ Result<PlannedTrial> plan_trial(const NamedText& file, const catalogue::Catalogu
     design = design::validate_design(raw.value(), catalogue);
     if (!design) return Unexpected{without_places_behind(design.error(), file.text)};
   }
-  const Result<std::size_t> index = find_trial(*design.value(), words != nullptr ? words->name : trial_name);
+  const Result<std::size_t> index = find_trial(*design.value(), words != nullptr ? words->name : request.trial);
   if (!index) return Unexpected{index.error()};
-  Result<PlannedTrial> planned = plan_found(raw.value(), design.value(), file, index.value());
+  Result<PlannedTrial> planned = plan_found(raw.value(), design.value(), file, index.value(), request.modules_a_side);
   if (planned && words != nullptr) {
     PlannedTrial with_head = std::move(planned).value();
     const std::size_t places = added.find("[[trial.place]]");

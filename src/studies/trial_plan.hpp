@@ -29,9 +29,16 @@ struct PlannedTrial {
   std::string design_text;  // the description with the sides in it
 };
 
-/// Plans a trial of the design, or one that `words` add to it. Sides go to places by lot unless all have theirs.
+struct PlanRequest {
+  std::string trial;                  // its name; may be empty where there is one
+  const TrialWords* words = nullptr;  // a trial that the design has not yet
+  std::size_t modules_a_side = 0;     // 0: as few as will do
+};
+
+/// Plans a trial of the design, or one that `words` add to it. Sides go to places by lot unless some have theirs: then
+/// they stand as they are, and a place without a side is not used.
 /// Errors: issues of the design, of the words, or of a wish that cannot be met (see trials::plan_trial).
 [[nodiscard]] Result<PlannedTrial> plan_trial(const NamedText& file, const catalogue::Catalogue& catalogue,
-                                              const std::string& trial_name, const TrialWords* words);
+                                              const PlanRequest& request);
 
 }  // namespace houseleek::studies

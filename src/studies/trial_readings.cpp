@@ -185,6 +185,14 @@ MeasuredDays days_of(const TrialReadings& readings, const design::Trial& trial, 
     }
     measured.series.push_back({place.name, side, place.block, std::move(series.days), std::move(series.left_out)});
   }
+  // Sides in the order in which they are written: the first is what the others are spoken of against.
+  const auto rank = [&trial](const std::string& side) {
+    return std::find_if(trial.sides.begin(), trial.sides.end(),
+                        [&side](const design::TrialSide& one) { return one.name == side; });
+  };
+  const auto is_before = [&rank](const auto& a, const auto& b) { return rank(a.side) < rank(b.side); };
+  std::stable_sort(measured.modules.begin(), measured.modules.end(), is_before);
+  std::stable_sort(measured.series.begin(), measured.series.end(), is_before);
   return measured;
 }
 

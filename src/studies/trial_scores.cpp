@@ -94,24 +94,37 @@ const std::string& side_of(const design::Trial& trial, std::size_t place) {
   return trial.sides[static_cast<std::size_t>(*trial.places[place].side)].name;
 }
 
+/// Places with a side, side by side in the order in which the sides are written.
+std::vector<std::size_t> places_by_side(const design::Trial& trial) {
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < trial.places.size(); ++i) {
+    if (trial.places[i].side) places.push_back(i);
+  }
+  std::stable_sort(places.begin(), places.end(),
+                   [&trial](std::size_t a, std::size_t b) { return *trial.places[a].side < *trial.places[b].side; });
+  return places;
+}
+
 void add_score(const ScoreKind& kind, const design::Trial& trial, const std::vector<std::vector<const Event*>>& events,
                std::vector<report::ScoreAnswer>& answers, std::vector<std::string>& notes) {
   std::vector<PlaceScore> scores;
   std::vector<std::string> without;
-  for (std::size_t i = 0; i < trial.places.size(); ++i) {
-    if (!trial.places[i].side) continue;
+  for (const std::size_t i : places_by_side(trial)) {
     const std::optional<double> score = kind.score_of(events[i]);
     if (score) scores.push_back({i, *score});
     if (!score) without.push_back(trial.places[i].name);
   }
   if (scores.empty()) return;
   if (kind.is_nought_otherwise) {
-    for (std::size_t i = 0; i < trial.places.size(); ++i) {
+    for (const std::size_t i : places_by_side(trial)) {
       const bool has_score =
           std::any_of(scores.begin(), scores.end(), [i](const PlaceScore& s) { return s.place == i; });
-      if (trial.places[i].side && !has_score) scores.push_back({i, 0.0});
+      if (!has_score) scores.push_back({i, 0.0});
     }
     without.clear();
+    std::stable_sort(scores.begin(), scores.end(), [&trial](const PlaceScore& a, const PlaceScore& b) {
+      return *trial.places[a.place].side < *trial.places[b.place].side;
+    });
   }
   report::ScoreAnswer answer;
   answer.what = kind.what;
@@ -141,8 +154,7 @@ void add_survival(const design::Trial& trial, const std::vector<std::vector<cons
                   std::vector<report::ScoreAnswer>& answers, std::vector<std::string>& notes) {
   std::vector<trials::ModuleCount> counts;
   std::vector<std::string> sides;
-  for (std::size_t i = 0; i < trial.places.size(); ++i) {
-    if (!trial.places[i].side) continue;
+  for (const std::size_t i : places_by_side(trial)) {
     const std::string& name = trial.places[i].name;
     const std::optional<double> planted = sum_of(events[i], EventKind::planted_out, &Event::count);
     const double died = sum_of(events[i], EventKind::died, &Event::count).value_or(0.0);
