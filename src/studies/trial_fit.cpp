@@ -58,7 +58,7 @@ Issue issue_of(std::string path, std::string message, std::string hint) {
 }
 
 /// The stack that stands for a place: the middle strip under the modules of its side, or the bare deck farthest from
-/// any module.
+/// any module; over its room, or where most of its kind lies.
 Result<RunPlace> find_run_place(const design::Design& design, const design::Trial& trial, std::size_t index,
                                 const simulation::CoverGroup& cover, std::size_t trial_index) {
   const design::TrialPlace& place = trial.places[index];
@@ -92,12 +92,6 @@ Result<RunPlace> find_run_place(const design::Design& design, const design::Tria
         fmt::format("{}: the design lays nothing like its side, {}{}", place.name, side.name,
                     place.room ? ", over that room" : ""),
         "a fit runs the house as it is laid out: lay a [[patch]] of that recipe in that form, or correct the side")}};
-  }
-  std::set<int> rooms;
-  for (const std::size_t i : stacks) rooms.insert(cover.origins[i].room);
-  if (rooms.size() > 1) {
-    return Unexpected{{issue_of(path, fmt::format("{}: its side lies over several rooms; which is below?", place.name),
-                                "add room = \"the name of a room\" to the place")}};
   }
   found.stack = *std::max_element(stacks.begin(), stacks.end(), [&](std::size_t a, std::size_t b) {
     if (is_bare) return cover.origins[a].distance_to_edge_m > cover.origins[b].distance_to_edge_m;
@@ -361,6 +355,13 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
     Result<RunPlace> place = find_run_place(*inputs.design, trial, i, cover, inputs.trial);
     if (place) {
       places[i] = place.value();
+      const bool is_guessed = !trial.places[i].room && inputs.design->rooms.size() > 1;
+      if (is_guessed) {
+        answer.notes.push_back(
+            fmt::format("{} is taken to lie over {}, where most of its kind lies; if not, say it: room "
+                        "= \"...\" in its table.",
+                        trial.places[i].name, inputs.design->rooms[place.value().room].name));
+      }
     } else {
       issues.insert(issues.end(), place.error().begin(), place.error().end());
     }

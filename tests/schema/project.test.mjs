@@ -100,7 +100,7 @@ recipe = "bare"
 ${['A1', 'A2', 'A3', 'A4', 'A5', 'A6'].map((name) => `[[trial.place]]\nname = "${name}"\n`).join('')}`;
   writeFileSync(join(folder, 'roof.toml'), least + trial);
   assert.equal(run(folder, 'import', 'roof.toml', '--to', 'a.houseleek').code, 0);
-  const planned = run(folder, 'trial', 'plan', 'a.houseleek', '--keep');
+  const planned = run(folder, 'trial', 'plan', 'a.houseleek', '--modules', '3', '--keep');
   assert.equal(planned.code, 0, planned.stderr);
   isValid(planned.document);
   assert.equal(planned.document.revision, 2);
