@@ -70,8 +70,8 @@ struct DampMesh {
 struct DampRun {
   double water_start_kg_per_m2 = 0.0;
   double water_end_kg_per_m2 = 0.0;
-  double vapour_in_top_kg_per_m2 = 0.0;  // all that came through each face, liquid included
-  double vapour_in_bottom_kg_per_m2 = 0.0;
+  double came_in_above_kg_per_m2 = 0.0;  // vapour and liquid through each face
+  double came_in_below_kg_per_m2 = 0.0;
   double water_residual_kg_per_m2 = 0.0;
   double heat_residual_frac = 0.0;  // of the sum of absolute boundary fluxes
   long n_steps = 0;
