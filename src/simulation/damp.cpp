@@ -190,6 +190,38 @@ double straight(const std::vector<double>& marks, int hour, double fraction) {
   return fraction >= 1.0 ? marks[i + 1] : marks[i] + fraction * (marks[i + 1] - marks[i]);
 }
 
+FaceLaw face_between(const DampDeck& deck, int above, int below) {
+  if (above == below) return {.liquid = Liquid::one_material};
+  const DampSheet& sheet = deck.sheets[static_cast<std::size_t>(below)];
+  const bool is_one =
+      deck.layers[static_cast<std::size_t>(above)].law == deck.layers[static_cast<std::size_t>(below)].law;
+  return {sheet.heat_resistance_m2_k_per_w, sheet.vapour_resistance_m2_s_pa_per_kg,
+          !sheet.lets_liquid_through ? Liquid::none
+          : is_one                   ? Liquid::one_material
+                                     : Liquid::two_materials};
+}
+
+FaceLaw outer_face(const DampSheet& sheet, const DampSide& side) {
+  return {sheet.heat_resistance_m2_k_per_w + side.heat_film_resistance_m2_k_per_w,
+          sheet.vapour_resistance_m2_s_pa_per_kg + side.vapour_film_resistance_m2_s_pa_per_kg,
+          side.is_wet_contact ? Liquid::two_materials : Liquid::none};
+}
+
+/// An outer face. In wet contact the face's own conductivities and those of the slice share the half slice.
+FacePair through_outer(const FaceLaw& face, const FaceSide& air, const FaceSide& slice, bool is_top) {
+  if (face.liquid == Liquid::none) {
+    return is_top ? fluxes_through(face, air, slice) : fluxes_through(face, slice, air);
+  }
+  // The middle of the half slice lies between: a quarter slice to either side.
+  FaceSide outer = air;
+  outer.half_m = 0.5 * slice.half_m;
+  FaceSide inner = slice;
+  inner.half_m = 0.5 * slice.half_m;
+  FaceLaw law = face;
+  law.liquid = Liquid::one_material;
+  return is_top ? fluxes_through(law, outer, inner) : fluxes_through(law, inner, outer);
+}
+
 class DampStepper {
  public:
   DampStepper(const DampDeck& deck, const DampClimate& climate, const DampOptions& options)
@@ -252,23 +284,6 @@ class DampStepper {
   }
 
  private:
-  static FaceLaw face_between(const DampDeck& deck, int above, int below) {
-    if (above == below) return {.liquid = Liquid::one_material};
-    const DampSheet& sheet = deck.sheets[static_cast<std::size_t>(below)];
-    const bool is_one =
-        deck.layers[static_cast<std::size_t>(above)].law == deck.layers[static_cast<std::size_t>(below)].law;
-    return {sheet.heat_resistance_m2_k_per_w, sheet.vapour_resistance_m2_s_pa_per_kg,
-            !sheet.lets_liquid_through ? Liquid::none
-            : is_one                   ? Liquid::one_material
-                                       : Liquid::two_materials};
-  }
-
-  static FaceLaw outer_face(const DampSheet& sheet, const DampSide& side) {
-    return {sheet.heat_resistance_m2_k_per_w + side.heat_film_resistance_m2_k_per_w,
-            sheet.vapour_resistance_m2_s_pa_per_kg + side.vapour_film_resistance_m2_s_pa_per_kg,
-            side.is_wet_contact ? Liquid::two_materials : Liquid::none};
-  }
-
   [[nodiscard]] double stored_water() const {
     double sum = 0.0;
     for (std::size_t i = 0; i < water_.size(); ++i) sum += water_[i] * mesh_.thickness_m[i];
@@ -362,22 +377,6 @@ class DampStepper {
     pairs_[0] = through_outer(faces_[0], top, sides_[0], true);
     for (std::size_t i = 1; i < n; ++i) pairs_[i] = fluxes_through(faces_[i], sides_[i - 1], sides_[i]);
     pairs_[n] = through_outer(faces_[n], bottom, sides_[n - 1], false);
-  }
-
-  /// An outer face. In wet contact the face's own conductivities and those of the slice share the half slice.
-  [[nodiscard]] static FacePair through_outer(const FaceLaw& face, const FaceSide& air, const FaceSide& slice,
-                                              bool is_top) {
-    if (face.liquid == Liquid::none) {
-      return is_top ? fluxes_through(face, air, slice) : fluxes_through(face, slice, air);
-    }
-    // The middle of the half slice lies between: a quarter slice to either side.
-    FaceSide outer = air;
-    outer.half_m = 0.5 * slice.half_m;
-    FaceSide inner = slice;
-    inner.half_m = 0.5 * slice.half_m;
-    FaceLaw law = face;
-    law.liquid = Liquid::one_material;
-    return is_top ? fluxes_through(law, outer, inner) : fluxes_through(law, inner, outer);
   }
 
   bool solve_stage(int hour, double fraction, double first_weight, double step_s, DampRun& result) {

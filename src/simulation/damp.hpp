@@ -93,7 +93,7 @@ struct DampRun {
 /// Cost:     two stages an hour, about two Newton iterations each, a block tridiagonal system of two unknowns a slice.
 /// Errors:   NumericalFailure where a step does not converge at the largest split; Cancelled.
 /// Source:   [en15026] for the equations (from memory), the convective heat of the moving water added.
-///           Checked by: DAMP-STEP-01, DAMP-SUCK-01, DAMP-STEADY-01, DampRun.*
+///           Checked by: Damp.*, DampRun.*
 [[nodiscard]] DampRun run_damp(const DampDeck& deck, const DampClimate& climate, const DampOptions& options,
                                const std::function<void(const DampMoment&)>& observer = {},
                                const Context& context = {});

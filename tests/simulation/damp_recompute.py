@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Recomputes the expected values of damp_test.cpp by SciPy, from the equations in docs/equations/damp.md alone.
+"""Recomputes the expected values of damp_cases_test.cpp and damp_step_slow_test.cpp by SciPy, from the equations in docs/equations/damp.md alone.
 
 A step of temperature and humidity at the face of a deep solid depends on depth over the square root of time only, so that
 the two partial differential equations become ordinary ones, solved here by collocation on a mesh of its own.
