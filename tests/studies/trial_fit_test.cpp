@@ -1,6 +1,7 @@
 // The model fitted to a project's readings: a hidden truth is found, accepted values narrow the study's error and range,
 // and what cannot be told is said.
 #include "studies/trial_fit.hpp"
+#include "studies/weather.hpp"
 
 #include <gtest/gtest.h>
 

@@ -23,7 +23,8 @@ void expect_closer(const HiddenTruth& truth, const std::vector<std::string>& wor
   const report::StudyAnswer true_study = study_of(true_text(truth));
   const double before = error_of(study_of(believed_text(truth)), true_study);
   const double after = error_of(study_of(loop.fitted_text), true_study);
-  RecordProperty("seed " + std::to_string(truth.seed), std::to_string(before) + " to " + std::to_string(after));
+  testing::Test::RecordProperty("seed " + std::to_string(truth.seed),
+                                std::to_string(before) + " to " + std::to_string(after));
   EXPECT_LT(after, 0.5 * before) << truth.seed << ": " << before << " to " << after;
 }
 
