@@ -1,7 +1,6 @@
 // The model fitted to a project's readings: a hidden truth is found, accepted values narrow the study's error and range,
 // and what cannot be told is said.
 #include "studies/trial_fit.hpp"
-#include "studies/weather.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,6 +8,7 @@
 
 #include "studies/hidden_truth.hpp"
 #include "studies/small_study.hpp"
+#include "studies/weather.hpp"
 
 namespace houseleek::tests {
 namespace {

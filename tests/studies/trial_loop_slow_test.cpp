@@ -43,8 +43,7 @@ TEST(TrialLoop, WithoutAnOutdoorLoggerTheAnswerSaysSo) {
 
 TEST(TrialLoop, WhatOneUndoesOfTheOtherIsWarnedOf) {
   // Bare and planted membranes say nothing of the leaves' resistance apart from the gap and the core at once.
-  const Loop loop =
-      run_loop({.seed = 16, .gap_wind_frac = 0.2, .n_days = 8}, {"gap", "conductivity", "wet", "evaporation"});
+  const Loop loop = run_loop({.seed = 16, .gap_wind_frac = 0.2, .n_days = 8}, {"gap", "wet", "evaporation"});
   bool is_warned = false;
   for (const trials::FitWarning& warning : loop.fit.fit.warnings) {
     is_warned = is_warned || warning.kind == trials::FitWarningKind::not_told_apart ||
