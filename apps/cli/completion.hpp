@@ -9,7 +9,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather log trial import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather log trial upkeep import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
@@ -28,12 +28,18 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
           compgen -f -X '!*.houseleek' -- "$word")
       fi
       ;;
-    log | export)
+    log | export | upkeep)
       if ((COMP_CWORD == 2)); then
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
       elif [[ ${COMP_WORDS[1]} == export ]]; then
         mapfile -t COMPREPLY < <(compgen -W "--json --help --revision --tables" -- "$word")
+      elif [[ ${COMP_WORDS[1]} == upkeep && ${COMP_WORDS[COMP_CWORD - 1]} == --report ]]; then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
+      elif [[ ${COMP_WORDS[1]} == upkeep ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --on --before-storm --after-storm --taking-off --report" \
+          -- "$word")
       fi
       ;;
     trial)
@@ -61,7 +67,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
       ;;
     import)
       if [[ $word == -* ]]; then
-        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --logger --clock --date-order --unit" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --events --logger --clock --date-order --unit" -- "$word")
       else
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"

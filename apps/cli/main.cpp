@@ -20,6 +20,7 @@
 #include "studies/check.hpp"
 #include "study.hpp"
 #include "trial.hpp"
+#include "upkeep.hpp"
 #include "weather.hpp"
 
 namespace houseleek::cli {
@@ -125,10 +126,14 @@ ExitCode run(int argc, char** argv) {
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   const LogCommand log(app);
   const TrialCommand trial(app);
+  const UpkeepCommand upkeep(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
-      "import", "A description into a project, as the newest revision of its design; or a logger's readings");
-  import->add_option("FILE", import_arguments.file, "the description of the roof (roof.toml), or a logger's file")
+      "import",
+      "A description into a project, as the newest revision of its design; a table of events; or a logger's readings");
+  import
+      ->add_option("FILE", import_arguments.file,
+                   "the description of the roof (roof.toml), a table of events, or a logger's file")
       ->required();
   import->add_option("--to", import_arguments.project_path, "the project; made where there is none")
       ->type_name("PROJECT")
@@ -139,6 +144,11 @@ ExitCode run(int argc, char** argv) {
                                          "the file holds this logger's readings; its name, always the same")
                             ->type_name("NAME")
                             ->excludes(note);
+  import
+      ->add_flag("--events", import_arguments.is_events,
+                 "the file is a table of events (CSV), as export --tables writes it: kind,at,module,...")
+      ->excludes(note)
+      ->excludes(logger);
   import->add_option("--clock", import_arguments.clock, "of the logger, where its file does not say it")
       ->check(CLI::IsMember({"standard", "daylight_saving", "utc"}))
       ->type_name("")
@@ -154,6 +164,7 @@ ExitCode run(int argc, char** argv) {
   import->add_flag("--json", import_arguments.is_json, "one JSON document on stdout");
   import->footer(
       "Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek\n"
+      "         houseleek import events.csv --to my-roof.houseleek --events\n"
       "         houseleek import july.csv --to my-roof.houseleek --logger south --clock standard");
   ExportArguments export_arguments;
   CLI::App* exported =
@@ -190,6 +201,7 @@ ExitCode run(int argc, char** argv) {
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   if (log.is_chosen()) return log.run();
   if (trial.is_chosen()) return trial.run();
+  if (upkeep.is_chosen()) return upkeep.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

@@ -25,7 +25,7 @@
 #include "studies/partial.hpp"
 #include "studies/trial_judge.hpp"
 #include "threads.hpp"
-#include "trial_files.hpp"
+#include "today.hpp"
 
 namespace houseleek::cli {
 namespace {

@@ -27,6 +27,7 @@
 #include "studies/trial_plan.hpp"
 #include "studies/trial_read.hpp"
 #include "threads.hpp"
+#include "today.hpp"
 #include "trial_files.hpp"
 
 namespace houseleek::cli {

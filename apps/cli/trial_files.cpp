@@ -3,9 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <array>
-#include <ctime>
-
 #include "base/issue_text.hpp"
 #include "files.hpp"
 #include "report/json_parts.hpp"
@@ -34,17 +31,6 @@ bool is_refused_page(const std::string& page_path, const std::string& input_path
   if (page_path.empty() || !is_same_file(page_path, input_path)) return false;
   write_message("houseleek: the page would be written over what it is made from; give it another name\n");
   return true;
-}
-
-std::string today_in_words() {
-  constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
-                                                       "May",       "June",     "July",     "August",
-                                                       "September", "October",  "November", "December"};
-  const std::time_t now = std::time(nullptr);
-  std::tm local{};
-  if (localtime_r(&now, &local) == nullptr) throw WorldFailed("this machine's clock tells no date");
-  return fmt::format("{} {} {}", local.tm_mday, months.at(static_cast<std::size_t>(local.tm_mon)),
-                     local.tm_year + 1900);
 }
 
 }  // namespace houseleek::cli

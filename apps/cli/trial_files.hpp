@@ -30,7 +30,4 @@ struct OpenTrial {
 /// True if the page would be written over something it is made from; then says so on stderr.
 [[nodiscard]] bool is_refused_page(const std::string& page_path, const std::string& input_path);
 
-/// 25 November 2026, by the clock of this machine.
-[[nodiscard]] std::string today_in_words();
-
 }  // namespace houseleek::cli

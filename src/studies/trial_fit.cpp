@@ -413,7 +413,7 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
   fill_series(observed, trial, house.answer(start), house.answer(fitted), answer);
   answer.refused_because = refusal_of(answer.fit);
   answer.source =
-      fmt::format("measured on this roof, {} to {}, trial \"{}\", 95 % interval", text_from_day(span.first_day),
+      fmt::format("measured on this roof, {} to {}, trial \"{}\", 95 % interval{}", text_from_day(span.first_day),
                   text_from_day(span.first_day + span.n_hours / climate::n_hours_in_day - 1), trial.name,
                   readings.outdoor ? "" : "; outside air was not measured");
   return answer;
