@@ -130,7 +130,7 @@ TEST(TrialHands, TwoLooksADayForTwoWeeksOnTheTerraceHouse) {
         }
       }
     }
-    const report::TrialJudgeAnswer answer = studies::judge_trial(all, *design, 0);
+    const report::TrialJudgeAnswer answer = studies::judge_trial(all, *design, design->trials.size() - 1);
     const trials::SideComparison& one = answer.measures.at(0).verdict.comparisons.at(0);
     EXPECT_EQ(one.scope, trials::Scope::these_modules);
     ASSERT_TRUE(one.difference.has_value());
