@@ -294,8 +294,18 @@ void say_in_words(const std::vector<FitCandidate>& candidates, trials::FitAnswer
   }
 }
 
-std::string refusal_of(const trials::FitAnswer& fit) {
-  if (fit.may_be_offered) return {};
+/// What narrows nothing need not stand in a design.
+std::string unnarrowed(const std::vector<report::FittedFigure>& figures) {
+  for (const report::FittedFigure& one : figures) {
+    if (!one.fitted.low || !one.fitted.high || one.low_before >= one.high_before) continue;
+    if (*one.fitted.high - *one.fitted.low < one.high_before - one.low_before) continue;
+    return fmt::format("{}: the interval is no narrower than the range that was assumed before.", one.words);
+  }
+  return {};
+}
+
+std::string refusal_of(const trials::FitAnswer& fit, const std::vector<report::FittedFigure>& figures) {
+  if (fit.may_be_offered) return unnarrowed(figures);
   for (const trials::FitWarning& warning : fit.warnings) {
     if (warning.kind != trials::FitWarningKind::bends) return warning.sentence;
   }
@@ -338,7 +348,7 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
         fmt::format("{}: not fitted, because the side names no recipe that the house could be run with (recipe = "
                     "\"bare\" is the bare "
                     "deck).",
-                    names));
+                    listed(not_run)));
   }
   if (observed.size() < 2 * candidates.size() + 2) {
     return Unexpected{
@@ -411,7 +421,7 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
   answer.n_readings = observed.size();
   answer.held_back_days.assign(question.held_back_days.begin(), question.held_back_days.end());
   fill_series(observed, trial, house.answer(start), house.answer(fitted), answer);
-  answer.refused_because = refusal_of(answer.fit);
+  answer.refused_because = refusal_of(answer.fit, answer.figures);
   answer.source =
       fmt::format("measured on this roof, {} to {}, trial \"{}\", 95 % interval{}", text_from_day(span.first_day),
                   text_from_day(span.first_day + span.n_hours / climate::n_hours_in_day - 1), trial.name,
