@@ -26,7 +26,6 @@
 #include "studies/trial_judge.hpp"
 #include "threads.hpp"
 #include "today.hpp"
-#include "trial_files.hpp"
 
 namespace houseleek::cli {
 namespace {
