@@ -5,6 +5,7 @@
 
 #include "base/result.hpp"
 #include "catalogue/catalogue.hpp"
+#include "logbook/reading.hpp"
 #include "report/upkeep_answer.hpp"
 #include "store/records.hpp"
 #include "studies/weather.hpp"
@@ -45,9 +46,10 @@ struct PartLives {
 [[nodiscard]] upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& records,
                                                   const design::Design& design);
 
-/// Answers from the events and the newest design of a project. Pure.
+/// Answers from the events, readings and the newest design of a project. Pure.
 /// Errors: an issue with the path "on".
 [[nodiscard]] Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecord>& records,
+                                                         const std::vector<logbook::LoggerColumn>& loggers,
                                                          const design::ValidDesign& design,
                                                          const store::Revision& revision,
                                                          const catalogue::Catalogue& catalogue,
