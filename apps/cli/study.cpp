@@ -144,7 +144,8 @@ ExitCode run_study(const StudyArguments& arguments) {
     // Kept before it is shown: what a person has seen is there.
     std::int64_t kept = 0;
     if (project) {
-      const report::Json chosen = {{"n_years", options.n_years}, {"n_draws", options.n_draws}};
+      report::Json chosen = {{"n_years", options.n_years}, {"n_draws", options.n_draws}};
+      if (evidence.value()) chosen["on"] = evidence.value()->on;
       kept = studies::keep_answer(*project, {"study", file.text, chosen, document, now_utc_s()});
     }
     write_answer(arguments.is_json ? report::text_from(document) : report::text_from(answer) + from_logbook);
