@@ -125,8 +125,8 @@ void add_weights(const std::vector<logbook::EventRecord>& records, const design:
 void add_lives(const std::vector<logbook::EventRecord>& records, const design::ValidDesign& design,
                const catalogue::Catalogue& catalogue, std::int64_t now_utc_s, OwnFigures& own) {
   const upkeep::PartRecords found = part_records_of(records, *design);
-  for (const PartLives& lives : judge_part_lives(found, *design, catalogue, now_utc_s)) {
-    if (lives.life.is_too_few || lives.life_path.empty()) continue;
+  for (const PartLives& lives : judge_part_lives(found, *design, catalogue, now_utc_s, upkeep::least_failures)) {
+    if (lives.life_path.empty()) continue;
     // Of two materials at one place (ties of jute, then of wire) the one with more failures speaks.
     const bool is_taken = std::any_of(own.figures.begin(), own.figures.end(),
                                       [&](const OwnFigure& one) { return one.path == lives.life_path; });

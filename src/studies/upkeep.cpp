@@ -206,7 +206,8 @@ upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& rec
 }
 
 std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const design::Design& design,
-                                        const catalogue::Catalogue& catalogue, std::int64_t now_utc_s) {
+                                        const catalogue::Catalogue& catalogue, std::int64_t now_utc_s,
+                                        double least_failures) {
   const std::vector<DesignPart> design_parts = parts_of_design(design);
   std::vector<PartLives> all;
   std::vector<upkeep::ServiceLifeQuestion> questions;
@@ -253,7 +254,17 @@ std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const 
     }
     if (record.taken_out_utc_s) lives.n_taken_out += record.n_parts;
   }
-  for (std::size_t i = 0; i < all.size(); ++i) all[i].life = upkeep::judge_service_life(questions[i]);
+  std::vector<PartLives> judged;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    double n_failures = 0.0;
+    for (const stats::PartLife& life : questions[i].lives) {
+      if (std::isfinite(life.failed_by_years)) n_failures += life.n_parts;
+    }
+    if (n_failures < least_failures) continue;
+    all[i].life = upkeep::judge_service_life(questions[i]);
+    judged.push_back(std::move(all[i]));
+  }
+  all = std::move(judged);
   std::stable_sort(all.begin(), all.end(), [](const PartLives& a, const PartLives& b) {
     if (a.life.n_failures != b.life.n_failures) return a.life.n_failures > b.life.n_failures;
     return a.life.total.expected > b.life.total.expected;
@@ -286,9 +297,9 @@ Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecor
   answer.cautions = cautions_of(design, catalogue);
   answer.n_events = found.n_events;
   const auto day_of = [&](std::int64_t utc_s) {
-    CivilMoment day = moment_at(utc_s, zone);
-    day.is_time_known = false;
-    return text_from_moment(day);
+    CivilMoment moment = moment_at(utc_s, zone);
+    moment.is_time_known = false;
+    return text_from_moment(moment);
   };
   if (found.first_utc_s) answer.first_day = day_of(*found.first_utc_s);
   if (found.last_utc_s) answer.last_day = day_of(*found.last_utc_s);

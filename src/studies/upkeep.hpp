@@ -38,9 +38,10 @@ struct PartLives {
   upkeep::ServiceLifeAnswer life;
 };
 
-/// Judges every kind of part that the logbook knows, most failures first. `records` must not go beyond `now_utc_s`.
+/// Judges every kind of part of which so many have failed, most failures first. `found` must not go beyond `now_utc_s`.
 [[nodiscard]] std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const design::Design& design,
-                                                      const catalogue::Catalogue& catalogue, std::int64_t now_utc_s);
+                                                      const catalogue::Catalogue& catalogue, std::int64_t now_utc_s,
+                                                      double least_failures = 0.0);
 
 /// Parts of the modules as the logbook tells them.
 [[nodiscard]] upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& records,
