@@ -19,6 +19,7 @@
 #include "store/database.hpp"
 #include "studies/check.hpp"
 #include "study.hpp"
+#include "trial.hpp"
 #include "upkeep.hpp"
 #include "weather.hpp"
 
@@ -54,6 +55,17 @@ ExitCode run_completion(const std::string& shell) {
   }
   write_answer(bash_completion);
   return ExitCode::done;
+}
+
+/// Help of the innermost command that was named.
+std::string help_of_chosen(const CLI::App& app) {
+  const CLI::App* chosen = &app;
+  std::string words;
+  while (!chosen->get_subcommands().empty()) {
+    words += (words.empty() ? "" : " ") + chosen->get_name();
+    chosen = chosen->get_subcommands().front();
+  }
+  return words.empty() ? app.help() : chosen->help(words);
 }
 
 ExitCode run(int argc, char** argv) {
@@ -116,6 +128,7 @@ ExitCode run(int argc, char** argv) {
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   const LogCommand log(app);
   const UpkeepCommand upkeep(app);
+  const TrialCommand trial(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -172,8 +185,7 @@ ExitCode run(int argc, char** argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForHelp&) {
-    const std::vector<CLI::App*> chosen = app.get_subcommands();
-    write_answer(chosen.empty() ? app.help() : chosen.front()->help("houseleek"));
+    write_answer(help_of_chosen(app));
     return ExitCode::done;
   } catch (const CLI::CallForVersion& version) {
     write_answer(std::string(version.what()) + "\n");
@@ -191,6 +203,7 @@ ExitCode run(int argc, char** argv) {
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   if (log.is_chosen()) return log.run();
   if (upkeep.is_chosen()) return upkeep.run();
+  if (trial.is_chosen()) return trial.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

@@ -20,17 +20,22 @@
 #include "report/study_html.hpp"
 #include "report/study_json.hpp"
 #include "report/study_text.hpp"
+#include "report/trial_html.hpp"
 #include "studies/bill_answers.hpp"
 #include "studies/keep_answer.hpp"
 #include "studies/logbook_day.hpp"
 #include "studies/open_design.hpp"
 #include "studies/partial.hpp"
 #include "studies/store_today.hpp"
+#include "studies/trial_judge.hpp"
 #include "threads.hpp"
 #include "today.hpp"
+#include "trial_files.hpp"
 
 namespace houseleek::cli {
 namespace {
+
+constexpr std::size_t most_first_bytes = 100;  // enough to tell a project from a description
 
 ExitCode refuse(const Issues& issues, std::string_view text, const StudyArguments& arguments) {
   if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
@@ -51,6 +56,19 @@ report::LogbookAnswer answer_logbook(const Evidence& evidence, const studies::Ow
   logbook.stores = studies::answer_store_today(evidence.records, design, answer.water, evidence.today);
   logbook.bills = studies::answer_bills(evidence.records, evidence.loggers, *design);
   return logbook;
+}
+
+/// The verdicts of a project's trials that have readings; a description has none.
+report::Html trials_of(const std::string& path, const design::ValidDesign& design) {
+  if (design->trials.empty() || !is_project(read_file(path, most_first_bytes))) return {};
+  const store::Project project = open_project_file(path, store::Access::read);
+  const studies::ProjectReadings readings = studies::readings_of(project, design->site.time_zone);
+  std::vector<report::TrialJudgeAnswer> answers;
+  for (std::size_t i = 0; i < design->trials.size(); ++i) {
+    report::TrialJudgeAnswer answer = studies::judge_trial(readings, *design, i);
+    if (answer.first_day || !answer.scores.empty()) answers.push_back(std::move(answer));
+  }
+  return report::trials_section(answers);
 }
 
 /// A page that is asked for: opened before the work, so that nobody waits for one that cannot be written.
@@ -138,7 +156,8 @@ ExitCode run_study(const StudyArguments& arguments) {
       from_logbook = report::text_from(logbook);
     }
     const report::ReportHead head{today_in_words()};
-    if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head));
+    const report::Html trials = report_page.file ? trials_of(arguments.file, design.value()) : report::Html();
+    if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head, trials));
     if (engineer_page.file) engineer_page.file->finish(report::page_for_engineer(document, head));
     if (roofer_page.file) roofer_page.file->finish(report::page_for_roofer(document, head));
     // Kept before it is shown: what a person has seen is there.

@@ -19,6 +19,7 @@
 #include "design/roof.hpp"
 #include "design/room.hpp"
 #include "design/site.hpp"
+#include "design/trial.hpp"
 #include "design/wind.hpp"
 
 namespace houseleek::design {
@@ -40,6 +41,7 @@ struct Design {
   std::optional<Wind> wind;
   Prices prices;
   Rivals rivals;
+  std::vector<Trial> trials;
   std::vector<catalogue::Material> own_materials;
   bool operator==(const Design&) const = default;
 };

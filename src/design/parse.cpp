@@ -18,9 +18,9 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",        "room",
-                                          "partition", "recipe",    "patch", "prices",   "tariff",      "rivals",
-                                          "material",  "container", "wind",  "drainage", "design_rain", "invented"};
+constexpr std::string_view root_keys[] = {
+    "format", "name",   "site",     "climate",   "roof", "room",     "partition",   "recipe",   "patch", "prices",
+    "tariff", "rivals", "material", "container", "wind", "drainage", "design_rain", "invented", "trial"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -139,6 +139,7 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.wind = read_wind(reader, root);
   design.rivals = read_rivals(reader, root);
   design.prices = read_prices(reader, root);
+  design.trials = read_trials(reader, root, design.recipes, design.rooms);
   design.own_materials = reader.own_materials;
   Issues issues = sorted_by_place(std::move(reader.fields.issues));
   if (!errors_of(issues).empty()) return Unexpected{std::move(issues)};

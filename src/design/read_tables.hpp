@@ -30,6 +30,8 @@ namespace houseleek::design {
                                                      const std::vector<ModulePlace>& modules);
 [[nodiscard]] Prices read_prices(DesignReader& reader, const TableView& root);
 [[nodiscard]] Rivals read_rivals(DesignReader& reader, const TableView& root);
+[[nodiscard]] std::vector<Trial> read_trials(DesignReader& reader, const TableView& root,
+                                             const std::vector<Recipe>& recipes, const std::vector<Room>& rooms);
 /// The design's own [[material]] entries; they go into `reader.own_materials`.
 void read_own_materials(DesignReader& reader, const TableView& root);
 
