@@ -119,6 +119,8 @@ ExitCode run(int argc, char** argv) {
       ->check(CLI::Range(1, most_years));
   study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
       ->check(CLI::Range(studies::usual_draws, most_draws));
+  study->add_option("--on", study_arguments.on, "of a project: with its logbook as of this day; left away: today")
+      ->type_name("DAY");
   study->add_flag("--keep", study_arguments.keeps_answer, "keep the answer in the project");
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
