@@ -92,12 +92,11 @@ ExitCode run_order(const OrderArguments& arguments) {
   context.is_cancelled = &interrupt.is_interrupted();
   context.on_progress = [&progress](double done_frac) { progress.show(done_frac); };
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
-  const report::OrderAnswer answer = studies::order({description.value(), catalogue, year}, wanted,
-                                                    executor_with_threads(n_threads), context);
+  const report::OrderAnswer answer =
+      studies::order({description.value(), catalogue, year}, wanted, executor_with_threads(n_threads), context);
   const std::string hash = studies::input_hash(embedded_catalogue(), file, weather_file);
-  write_answer(arguments.is_json
-                   ? report::text_from(report::json_from(answer, std::string(program_version()), hash))
-                   : report::text_from(answer));
+  write_answer(arguments.is_json ? report::text_from(report::json_from(answer, std::string(program_version()), hash))
+                                 : report::text_from(answer));
   return ExitCode::done;
 }
 

@@ -56,8 +56,8 @@ struct CostLine {
 
 /// Touches the lower hull of the kind's own cost, all stock to itself, at so many modules.
 CostLine line_below(const Problem& problem, int kind, int n_at) {
-  const auto n_most = static_cast<int>(
-      std::count_if(problem.places.begin(), problem.places.end(), [kind](const Place& one) { return one.kind == kind; }));
+  const auto n_most = static_cast<int>(std::count_if(problem.places.begin(), problem.places.end(),
+                                                     [kind](const Place& one) { return one.kind == kind; }));
   std::vector<Point> points;  // upside down: the lower hull is the upper one of the negative
   std::vector<int> n_by_kind(static_cast<std::size_t>(problem.n_kinds), 0);
   for (int n = 0; n <= n_most; ++n) {
@@ -96,9 +96,8 @@ class SeasonBound {
     std::vector<double> cost(problem.places.size());
     double fixed = 0.0;
     for (int kind = 0; kind < problem.n_kinds; ++kind) {
-      const auto n_at = static_cast<int>(std::count_if(laid.begin(), laid.end(), [&](int i) {
-        return problem.places[static_cast<std::size_t>(i)].kind == kind;
-      }));
+      const auto n_at = static_cast<int>(std::count_if(
+          laid.begin(), laid.end(), [&](int i) { return problem.places[static_cast<std::size_t>(i)].kind == kind; }));
       const CostLine line = line_below(problem, kind, n_at);
       fixed += line.fixed;
       for (std::size_t i = 0; i < cost.size(); ++i) {
@@ -154,9 +153,7 @@ class SeasonBound {
     }
     std::vector<std::size_t> order(pieces_.size());
     std::iota(order.begin(), order.end(), 0);
-    const auto per_m2 = [&](std::size_t i) {
-      return price[pieces_[i].place] * pieces_[i].share / pieces_[i].area_m2;
-    };
+    const auto per_m2 = [&](std::size_t i) { return price[pieces_[i].place] * pieces_[i].share / pieces_[i].area_m2; };
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return per_m2(a) < per_m2(b); });
     std::vector<std::size_t> slope_at(slopes_.size(), 0);
     std::vector<double> used_m2(slopes_.size(), 0.0);  // of the slope at hand

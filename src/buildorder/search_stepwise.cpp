@@ -177,12 +177,10 @@ void put_in_order(Problem& problem, Sequence& sequence) {
         const double cost = cost_of(problem, laid) - cost_before;
         laid.pop_back();
         const bool is_pinned = problem.places[static_cast<std::size_t>(place)].is_pinned;
-        const double of_money =
-            cost > 0.0 ? gain / cost : gain > 0.0 ? std::numeric_limits<double>::infinity() : 0.0;
+        const double of_money = cost > 0.0 ? gain / cost : gain > 0.0 ? std::numeric_limits<double>::infinity() : 0.0;
         return std::pair(is_pinned, of_money);
       };
-      const auto next =
-          std::max_element(rest.begin(), rest.end(), [&](int a, int b) { return worth(a) < worth(b); });
+      const auto next = std::max_element(rest.begin(), rest.end(), [&](int a, int b) { return worth(a) < worth(b); });
       laid.push_back(*next);
       season.push_back(*next);
       rest.erase(next);

@@ -61,7 +61,7 @@ struct PriceItem {
 struct Tariff {
   Spread electricity_per_kwh;
   std::optional<std::array<double, 12>> electricity_by_month_per_kwh;  // instead, January first; in designs only
-  Spread heating_per_kwh;  // bought energy
+  Spread heating_per_kwh;                                              // bought energy
   Spread water_per_m3;
   Spread heating_efficiency;  // heat given to the room per energy bought (a heat pump: above 1)
   Spread cooling_efficiency;  // heat removed per electricity bought

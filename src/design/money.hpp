@@ -11,18 +11,18 @@ namespace houseleek::design {
 
 /// How costs to come are counted. All of it can be left out; what is assumed then is listed.
 struct Money {
-  int years_counted = 20;                      // what lies later is not counted
-  catalogue::Spread real_interest_frac;        // a year, above the rise of prices
-  catalogue::Spread energy_price_rise_frac;    // a year, above the rise of other prices
-  catalogue::Spread wage_per_h;                // of one's own hours; nothing unless somebody says so
-  catalogue::Spread own_hours_per_module;      // to make and lay one
-  catalogue::Spread own_hours_per_m2;          // to put a square metre of a rival up
-  catalogue::Spread leak_per_year_frac;        // chance that what lies on the roof makes it leak
-  catalogue::Spread membrane_life_years;       // half of such membranes last longer
-  catalogue::Spread membrane_age_years;        // today
-  catalogue::Spread life_shape;                // of Weibull lives: 1 any age, 3 and more all together
-  catalogue::Spread electricity_kg_per_kwh;    // CO2 equivalent
-  catalogue::Spread heating_kg_per_kwh;        // of bought energy
+  int years_counted = 20;                    // what lies later is not counted
+  catalogue::Spread real_interest_frac;      // a year, above the rise of prices
+  catalogue::Spread energy_price_rise_frac;  // a year, above the rise of other prices
+  catalogue::Spread wage_per_h;              // of one's own hours; nothing unless somebody says so
+  catalogue::Spread own_hours_per_module;    // to make and lay one
+  catalogue::Spread own_hours_per_m2;        // to put a square metre of a rival up
+  catalogue::Spread leak_per_year_frac;      // chance that what lies on the roof makes it leak
+  catalogue::Spread membrane_life_years;     // half of such membranes last longer
+  catalogue::Spread membrane_age_years;      // today
+  catalogue::Spread life_shape;              // of Weibull lives: 1 any age, 3 and more all together
+  catalogue::Spread electricity_kg_per_kwh;  // CO2 equivalent
+  catalogue::Spread heating_kg_per_kwh;      // of bought energy
   bool operator==(const Money&) const = default;
 };
 

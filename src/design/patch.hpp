@@ -16,7 +16,7 @@ struct Patch {
   geometry::PointM origin;  // lower left corner of the first module
   double spacing_mm = 0.0;  // open roof between neighbours, both ways
   Placed placed = Placed::raised;
-  bool is_turned = false;  // a module's length runs along y
+  bool is_turned = false;                 // a module's length runs along y
   std::optional<std::int64_t> built_day;  // since 1970-01-01; absent: with the first patch
   bool operator==(const Patch&) const = default;
 };

@@ -39,15 +39,14 @@ struct StockKey {
   NumberRule amount;
   NumberRule price;
 };
-constexpr StockKey stock_keys[] = {
-    {catalogue::PricePer::kg, limits::with_key(limits::stock_amount, "amount_kg"),
-     limits::with_key(limits::stock_price, "price_per_kg")},
-    {catalogue::PricePer::m2, limits::with_key(limits::stock_amount, "amount_m2"),
-     limits::with_key(limits::stock_price, "price_per_m2")},
-    {catalogue::PricePer::m3, limits::with_key(limits::stock_amount, "amount_m3"),
-     limits::with_key(limits::stock_price, "price_per_m3")},
-    {catalogue::PricePer::each, limits::with_key(limits::stock_amount, "amount_pieces"),
-     limits::with_key(limits::stock_price, "price_each")}};
+constexpr StockKey stock_keys[] = {{catalogue::PricePer::kg, limits::with_key(limits::stock_amount, "amount_kg"),
+                                    limits::with_key(limits::stock_price, "price_per_kg")},
+                                   {catalogue::PricePer::m2, limits::with_key(limits::stock_amount, "amount_m2"),
+                                    limits::with_key(limits::stock_price, "price_per_m2")},
+                                   {catalogue::PricePer::m3, limits::with_key(limits::stock_amount, "amount_m3"),
+                                    limits::with_key(limits::stock_price, "price_per_m3")},
+                                   {catalogue::PricePer::each, limits::with_key(limits::stock_amount, "amount_pieces"),
+                                    limits::with_key(limits::stock_price, "price_each")}};
 
 const StockKey& key_of(catalogue::PricePer per) { return stock_keys[static_cast<std::size_t>(per)]; }
 
@@ -110,13 +109,12 @@ std::vector<geometry::PointM> read_places(DesignReader& reader, const TableView&
 Money read_money(DesignReader& reader, const TableView& root) {
   Money money;
   const TableView table = table_or_nothing(reader, root, "money");
-  constexpr std::string_view known[] = {"years_counted",       "real_interest_frac", "energy_price_rise_frac",
-                                        "wage_per_h",          "own_hours_per_module", "own_hours_per_m2",
-                                        "leak_per_year_frac",  "membrane_life_years", "membrane_age_years",
-                                        "life_shape"};
+  constexpr std::string_view known[] = {
+      "years_counted",    "real_interest_frac", "energy_price_rise_frac", "wage_per_h",         "own_hours_per_module",
+      "own_hours_per_m2", "leak_per_year_frac", "membrane_life_years",    "membrane_age_years", "life_shape"};
   check_keys(reader.fields, table, known);
-  money.years_counted = static_cast<int>(
-      read_integer(reader.fields, table, limits::years_counted).value_or(defaults::years_counted));
+  money.years_counted =
+      static_cast<int>(read_integer(reader.fields, table, limits::years_counted).value_or(defaults::years_counted));
   const auto figure = [&](const NumberRule& rule, const Default& fallback) {
     return figure_or_default(reader, table, rule, fallback);
   };
@@ -152,8 +150,8 @@ Bills read_bills(DesignReader& reader, const TableView& root) {
   bills.cooling_per_year = figure(limits::with_key(limits::bill_money, "cooling_per_year"));
   bills.heating_kwh_per_year = figure(limits::with_key(limits::bill_kwh, "heating_kwh_per_year"));
   bills.heating_per_year = figure(limits::with_key(limits::bill_money, "heating_per_year"));
-  for (const auto& [kwh, paid] : {std::pair{"cooling_kwh_per_year", "cooling_per_year"},
-                                  std::pair{"heating_kwh_per_year", "heating_per_year"}}) {
+  for (const auto& [kwh, paid] :
+       {std::pair{"cooling_kwh_per_year", "cooling_per_year"}, std::pair{"heating_kwh_per_year", "heating_per_year"}}) {
     const TomlNode* second = find_member(*table->node, paid);
     if (second == nullptr || find_member(*table->node, kwh) == nullptr) continue;
     add_issue(reader.fields, IssueCode::inconsistent, *second, path_from(*table, paid), "one of the two",

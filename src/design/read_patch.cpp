@@ -121,7 +121,8 @@ void check_place(const ModulePlace& place, const Roof& roof, const std::vector<M
 }  // namespace
 
 std::vector<Patch> read_patches(DesignReader& reader, const TableView& root, const std::vector<Recipe>& recipes) {
-  constexpr std::string_view known[] = {"recipe", "columns", "rows", "origin", "spacing_mm", "placed", "turned", "built"};
+  constexpr std::string_view known[] = {"recipe",     "columns", "rows",   "origin",
+                                        "spacing_mm", "placed",  "turned", "built"};
   std::vector<Patch> patches;
   for (const TableView& table : read_counted_tables(reader, root, "patch", limits::most_patches)) {
     check_keys(reader.fields, table, known);

@@ -11,8 +11,7 @@
 namespace houseleek::money {
 namespace {
 
-double present_value(const Alternative& alternative, const YearOfUse& use, const Terms& terms,
-                     const FigureOf& figure) {
+double present_value(const Alternative& alternative, const YearOfUse& use, const Terms& terms, const FigureOf& figure) {
   RenewalTable renewals(terms, figure);
   const CashFlow flow = flow_of(alternative, use, terms, figure, renewals);
   return net_present_value(net_by_year(flow), figure(terms.interest_step) - 1.0);

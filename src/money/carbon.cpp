@@ -27,8 +27,8 @@ CarbonLook carbon_of(const Alternative& alternative, const YearOfUse& use, const
   double area_m2 = 0.0;
   for (const Lot& lot : alternative.lots) area_m2 += lot.area_m2;
   const YearlySaving saving = saving_of_year(use, terms, figure);
-  look.saved_kg_per_year = saving.cooling_kwh * figure(terms.electricity_kg_per_kwh) +
-                           saving.heating_kwh * figure(terms.heating_kg_per_kwh);
+  look.saved_kg_per_year =
+      saving.cooling_kwh * figure(terms.electricity_kg_per_kwh) + saving.heating_kwh * figure(terms.heating_kg_per_kwh);
   for (const Lot& lot : alternative.lots) {
     const auto laid = static_cast<std::size_t>(lot.month);
     if (laid > n_months) continue;

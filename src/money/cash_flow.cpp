@@ -103,8 +103,7 @@ MonthlySaving saving_of(const Bill& bill, const std::array<double, 12>& bare_kwh
   for (std::size_t month = 0; month < prices.size(); ++month) {
     const double share = (bare_kwh[month] - covered_kwh[month]) / all_kwh;
     saving.kwh[month] = bill_kwh * share;
-    saving.money[month] =
-        bill.paid && worth <= 0.0 ? figure(*bill.paid) * share : saving.kwh[month] * prices[month];
+    saving.money[month] = bill.paid && worth <= 0.0 ? figure(*bill.paid) * share : saving.kwh[month] * prices[month];
   }
   return saving;
 }
@@ -144,8 +143,13 @@ void add_renewals(const Lot& lot, const FigureOf& figure, double disposal_per_kg
 
 Alternative one_lot(Cost per_m2, double area_m2) {
   Alternative alternative;
-  alternative.lots.push_back(
-      {.per_unit = std::move(per_m2), .n_units = area_m2, .month = 0, .area_m2 = area_m2, .is_module = false, .recipe = -1, .is_built = false});
+  alternative.lots.push_back({.per_unit = std::move(per_m2),
+                              .n_units = area_m2,
+                              .month = 0,
+                              .area_m2 = area_m2,
+                              .is_module = false,
+                              .recipe = -1,
+                              .is_built = false});
   return alternative;
 }
 
@@ -242,9 +246,8 @@ CashFlow flow_of(const Alternative& alternative, const YearOfUse& use, const Ter
   }
   const double disposal_per_kg = figure(*terms.disposal_per_kg);
   const double wage = figure(terms.wage_per_h);
-  const double leak = alternative.can_leak
-                          ? figure(terms.leak_per_year_frac) / months_in_year * figure(*terms.leak_repair)
-                          : 0.0;
+  const double leak =
+      alternative.can_leak ? figure(terms.leak_per_year_frac) / months_in_year * figure(*terms.leak_repair) : 0.0;
   const double lifting_per_m2 = alternative.is_lifted ? figure(*terms.lifting_per_m2) : 0.0;
   const std::span<const double> membranes = renewals.of_membrane();
   const MonthlySaving cooling = cooling_saving(use, terms, figure);
@@ -295,8 +298,8 @@ std::vector<double> by_year(std::span<const double> months) {
 
 std::vector<double> out_by_year(const CashFlow& flow) {
   std::vector<double> years(by_year(flow.outlay).size(), 0.0);
-  for (const std::vector<double>* column : {&flow.outlay, &flow.own_hours, &flow.renewal, &flow.water, &flow.leaks,
-                                            &flow.lifting, &flow.disposal}) {
+  for (const std::vector<double>* column :
+       {&flow.outlay, &flow.own_hours, &flow.renewal, &flow.water, &flow.leaks, &flow.lifting, &flow.disposal}) {
     const std::vector<double> of_column = by_year(*column);
     for (std::size_t year = 0; year < years.size(); ++year) years[year] += of_column[year];
   }

@@ -52,10 +52,9 @@ Terms terms_of(const design::ValidDesign& design) {
   terms.membrane_age_years = factor_of("money.membrane_age_years", money.membrane_age_years);
   terms.life_shape = factor_of("money.life_shape", money.life_shape);
   for (std::size_t month = 0; month < terms.electricity_per_kwh.size(); ++month) {
-    terms.electricity_per_kwh[month] =
-        tariff.electricity_by_month_per_kwh
-            ? Factor{"", results::exactly((*tariff.electricity_by_month_per_kwh)[month])}
-            : factor_of("tariff.electricity_per_kwh", tariff.electricity_per_kwh);
+    terms.electricity_per_kwh[month] = tariff.electricity_by_month_per_kwh
+                                           ? Factor{"", results::exactly((*tariff.electricity_by_month_per_kwh)[month])}
+                                           : factor_of("tariff.electricity_per_kwh", tariff.electricity_per_kwh);
   }
   terms.heating_per_kwh = factor_of("tariff.heating_per_kwh", tariff.heating_per_kwh);
   terms.water_per_m3 = factor_of("tariff.water_per_m3", tariff.water_per_m3);

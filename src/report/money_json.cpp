@@ -34,9 +34,9 @@ Json json_from(const CashYear& year) {
 }
 
 Json json_from(const CashSums& sums) {
-  return {{"outlay", json_from(sums.outlay)}, {"own_hours", json_from(sums.own_hours)},
-          {"renewal", json_from(sums.renewal)}, {"water", json_from(sums.water)},
-          {"leaks", json_from(sums.leaks)},   {"lifting", json_from(sums.lifting)},
+  return {{"outlay", json_from(sums.outlay)},    {"own_hours", json_from(sums.own_hours)},
+          {"renewal", json_from(sums.renewal)},  {"water", json_from(sums.water)},
+          {"leaks", json_from(sums.leaks)},      {"lifting", json_from(sums.lifting)},
           {"disposal", json_from(sums.disposal)}};
 }
 

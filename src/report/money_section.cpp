@@ -89,11 +89,12 @@ Html rivals_table(const Json& document, const std::string& currency) {
 Html payback_table(const Json& document) {
   const Json& money = document.at("money");
   Html body;
-  for (const auto& [key, words] : {std::pair{"payback_years", "plain sums"},
-                                   std::pair{"discounted_payback_years", "with interest"}}) {
+  for (const auto& [key, words] :
+       {std::pair{"payback_years", "plain sums"}, std::pair{"discounted_payback_years", "with interest"}}) {
     if (money.at(key).is_null()) continue;
     Html row = element("th", {{"scope", "row"}}, html_from(words));
-    for (const char* end : {"low", "likely", "high"}) row += number_cell(document, fmt::format("/money/{}/{}", key, end));
+    for (const char* end : {"low", "likely", "high"})
+      row += number_cell(document, fmt::format("/money/{}/{}", key, end));
     body += element("tr", {}, row);
   }
   if (body.is_empty()) return {};
@@ -105,8 +106,8 @@ Html over_all_years(const Json& document, const std::string& currency) {
   std::vector<FigureRow> rows;
   for (const auto& [key, words] :
        {std::pair{"outlay", "outlay"}, std::pair{"own_hours", "own hours at the wage"}, std::pair{"renewal", "renewal"},
-        std::pair{"water", "water"}, std::pair{"leaks", "leaks"},
-        std::pair{"lifting", "lifting for a new membrane"}, std::pair{"disposal", "disposal"}}) {
+        std::pair{"water", "water"}, std::pair{"leaks", "leaks"}, std::pair{"lifting", "lifting for a new membrane"},
+        std::pair{"disposal", "disposal"}}) {
     rows.push_back({html_from(words), currency, {fmt::format("/money/over_all_years/{}", key)}});
   }
   rows.push_back({html_from("present value, with interest"), currency, {"/money/net_present_value"}});
@@ -179,10 +180,11 @@ Html money_section(const ChartSource& source) {
   const Json& document = source.document;
   const Json& money = document.at("money");
   const std::string currency = text_at(money, "currency");
-  Html content = table_of_figures(document, html_from("Cash that goes out"),
-                                  {{html_from("first outlay"), currency, {"/money/outlay"}},
-                                   {html_from("renewal a year, in the long run"), currency, {"/money/replacement_per_year"}},
-                                   {html_from("water a year"), currency, {"/money/water_per_year"}}});
+  Html content =
+      table_of_figures(document, html_from("Cash that goes out"),
+                       {{html_from("first outlay"), currency, {"/money/outlay"}},
+                        {html_from("renewal a year, in the long run"), currency, {"/money/replacement_per_year"}},
+                        {html_from("water a year"), currency, {"/money/water_per_year"}}});
   content += paragraph_of(text_at(money.at("own_hours"), "statement"));
   content += table_of_figures(
       document, html_from("Cash saved"),
@@ -229,9 +231,9 @@ Html order_section(const Json& document) {
                                {"square", "cost, " + currency, "hot degree-hours less, K h", "because"}, body);
   }
   content += words_with_list("Not laid: ", about.at("left_out"));
-  return content +
-         paragraph_of("Gains are from runs of the year with half and with all free places laid; houseleek order takes "
-                      "a budget, seasons, pins and bans.");
+  return content + paragraph_of(
+                       "Gains are from runs of the year with half and with all free places laid; houseleek order takes "
+                       "a budget, seasons, pins and bans.");
 }
 
 }  // namespace houseleek::report

@@ -12,14 +12,17 @@ namespace {
 constexpr std::size_t widest_title = 24;
 constexpr std::size_t label_width = 11;
 
-std::string label_of(std::size_t number, const OrderStep& step) { return fmt::format("{:>3}. {:<4}", number, step.square); }
+std::string label_of(std::size_t number, const OrderStep& step) {
+  return fmt::format("{:>3}. {:<4}", number, step.square);
+}
 
 }  // namespace
 
 std::string text_from(const OrderAnswer& answer) {
   const OrderAbout& about = answer.about;
   const std::string name = answer.design_name.empty() ? "This house" : short_name(answer.design_name, widest_title);
-  std::string text = paragraph("", 0, fmt::format("CAUTION: {} Keep off edges; wet modules are heavy.", about.load_statement));
+  std::string text =
+      paragraph("", 0, fmt::format("CAUTION: {} Keep off edges; wet modules are heavy.", about.load_statement));
   text += paragraph("", 0, fmt::format("{}: what to build next, \"{}\", {}", name, about.recipe, about.placed));
   int season = 0;
   for (std::size_t i = 0; i < answer.steps.size(); ++i) {

@@ -218,8 +218,8 @@ struct CashSums {
 };
 
 struct InternalRates {
-  Figure rate_frac;              // of draws that have one rate alone
-  int n_none = 0;                // draws
+  Figure rate_frac;  // of draws that have one rate alone
+  int n_none = 0;    // draws
   int n_one = 0;
   int n_several = 0;
   std::vector<double> likely_frac;  // every rate of the likely flow, rising

@@ -279,7 +279,8 @@ Html cash_chart(const ChartSource& source) {
   chart.drawing.is_wide = true;
   chart.drawing.title = "Cash saved less cash gone out, by the end of each year";
   const std::vector<std::string>& last = figure.table.rows.back();
-  figure.title = fmt::format("After {} years the balance is {} {}, {} to {}.", last[0], last[3], currency, last[4], last[5]);
+  figure.title =
+      fmt::format("After {} years the balance is {} {}, {} to {}.", last[0], last[3], currency, last[4], last[5]);
   chart.drawing.description = figure.title;
   figure.id = "chart-cash";
   figure.caption =

@@ -77,8 +77,7 @@ std::unique_ptr<Extended> extend(const OrderInputs& inputs, int recipe, std::spa
   auto extended = std::make_unique<Extended>();
   const std::string text =
       text_with_modules(inputs.description.text, recipe_of(inputs.year.design, recipe).name, places);
-  Result<design::ValidDesign> read =
-      design::read_design(text, inputs.description.file_name, inputs.catalogue);
+  Result<design::ValidDesign> read = design::read_design(text, inputs.description.file_name, inputs.catalogue);
   expects(static_cast<bool>(read), "a description that stands with modules on free places");
   extended->design = std::move(read).value();
   extended->layout = plan::make_layout(*extended->design);
@@ -187,14 +186,15 @@ LoadJudge load_judge(const design::ValidDesign& design, int recipe) {
     judge.statement = "Load: " + judge.forbids_all + ".";
     return judge;
   }
-  judge.statement = fmt::format("Load: every step stays within {} in both tests; a screening.",
-                                checks::figure_words(design->roof));
+  judge.statement =
+      fmt::format("Load: every step stays within {} in both tests; a screening.", checks::figure_words(design->roof));
   return judge;
 }
 
 std::string names_of_rooms(const design::ValidDesign& design, const std::vector<buildorder::RoomShare>& over) {
   std::vector<std::string> names;
-  for (const buildorder::RoomShare& share : over) names.push_back(design->rooms[static_cast<std::size_t>(share.room)].name);
+  for (const buildorder::RoomShare& share : over)
+    names.push_back(design->rooms[static_cast<std::size_t>(share.room)].name);
   return names.empty() ? "no room" : fmt::format("{}", fmt::join(names, " and "));
 }
 
@@ -236,8 +236,7 @@ std::vector<RectangleM> candidate_places(const design::ValidDesign& design, int 
       .width_m = 0.001 * of.length_mm, .height_m = 0.001 * of.width_mm, .step_m = grid_step_m, .gap_m = gap_m};
   std::vector<RectangleM> places;
   for (const RectangleM& place : plan::find_free_places(design, wanted, kept_free)) {
-    const RectangleM with_gap{place.left_m - gap_m, place.bottom_m - gap_m, place.right_m + gap_m,
-                              place.top_m + gap_m};
+    const RectangleM with_gap{place.left_m - gap_m, place.bottom_m - gap_m, place.right_m + gap_m, place.top_m + gap_m};
     const bool is_taken = std::any_of(places.begin(), places.end(), [&with_gap](const RectangleM& one) {
       return geometry::is_overlapping(one, with_gap);
     });
@@ -273,8 +272,7 @@ std::optional<geometry::PointM> point_from_words(const design::ValidDesign& desi
   return point;
 }
 
-std::string text_with_modules(const std::string& text, const std::string& recipe,
-                              std::span<const RectangleM> places) {
+std::string text_with_modules(const std::string& text, const std::string& recipe, std::span<const RectangleM> places) {
   constexpr double rounding_m = 1e-6;
   std::string longer = text + "\n";
   for (std::size_t first = 0; first < places.size();) {
@@ -289,10 +287,10 @@ std::string text_with_modules(const std::string& text, const std::string& recipe
       if (end == first + 1 && here_m < 1.5 * width_m) pitch_m = here_m;
       if (pitch_m == 0.0 || std::fabs(here_m - pitch_m) > rounding_m) break;
     }
-    longer += fmt::format(
-        "[[patch]]\nrecipe = {}\ncolumns = {}\nrows = 1\norigin = [{:.6f}, {:.6f}]\nspacing_mm = {:.3f}\n",
-        report::Json(recipe).dump(), end - first, one.left_m, one.bottom_m,
-        pitch_m > 0.0 ? 1000.0 * (pitch_m - width_m) : 0.0);
+    longer +=
+        fmt::format("[[patch]]\nrecipe = {}\ncolumns = {}\nrows = 1\norigin = [{:.6f}, {:.6f}]\nspacing_mm = {:.3f}\n",
+                    report::Json(recipe).dump(), end - first, one.left_m, one.bottom_m,
+                    pitch_m > 0.0 ? 1000.0 * (pitch_m - width_m) : 0.0);
     first = end;
   }
   return longer;
@@ -366,8 +364,7 @@ report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wan
 
   buildorder::Problem problem;
   for (const RectangleM& place : places) {
-    problem.places.push_back(
-        {.over = rooms_below(design, place), .kind = 0, .is_pinned = has_any(place, pins)});
+    problem.places.push_back({.over = rooms_below(design, place), .kind = 0, .is_pinned = has_any(place, pins)});
   }
   for (const report::RoomResponse& response : about.responses) {
     problem.responses.push_back({response.covered_m2, response.gain_k_h});
@@ -419,8 +416,8 @@ report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wan
   if (answer.steps.empty()) {
     about.because = found.pins_left_out.empty() && problem.cost_of(std::vector<int>{1}) <= problem.budgets.front()
                         ? "no module more takes heat away"
-                        : fmt::format("the first module costs {} {}", short_number(problem.cost_of(std::vector<int>{1})),
-                                      about.currency);
+                        : fmt::format("the first module costs {} {}",
+                                      short_number(problem.cost_of(std::vector<int>{1})), about.currency);
   }
   about.statement = statement_of(answer, about.is_exact);
   return answer;
@@ -436,7 +433,8 @@ report::OrderAnswer order(const OrderInputs& inputs, const OrderWanted& wanted, 
       today,
       [&inputs, &today](Extended& one, const Context& of_run) {
         const bool is_first = &one == today.front().get();
-        one.sums = run_cover(inputs.year, is_first ? report::CoverKind::bare : report::CoverKind::planted, false, of_run);
+        one.sums =
+            run_cover(inputs.year, is_first ? report::CoverKind::bare : report::CoverKind::planted, false, of_run);
       },
       executor, part_of(context, 0.0, two_of_four));
   return make_order(inputs, wanted, today[0]->sums, today[1]->sums, executor, part_of(context, two_of_four, 1.0));

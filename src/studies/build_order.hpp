@@ -14,9 +14,9 @@
 namespace houseleek::studies {
 
 struct OrderWanted {
-  std::optional<int> recipe;    // absent: the one that is laid most, else the first
-  std::vector<double> budgets;  // of each season; empty: no limit of money, one season
-  int n_most = 60;              // steps
+  std::optional<int> recipe;           // absent: the one that is laid most, else the first
+  std::vector<double> budgets;         // of each season; empty: no limit of money, one season
+  int n_most = 60;                     // steps
   std::vector<geometry::PointM> pins;  // beside those of the design
   std::vector<geometry::PointM> bans;
 };

@@ -122,8 +122,8 @@ std::vector<double> summed_up(std::vector<double> years) {
 double own_hours_h(const money::Alternative& alternative, const money::Terms& terms, const money::FigureOf& figure) {
   double hours = 0.0;
   for (const money::Lot& lot : alternative.lots) {
-    hours += lot.is_module ? lot.n_units * figure(terms.own_hours_per_module)
-                           : lot.area_m2 * figure(terms.own_hours_per_m2);
+    hours +=
+        lot.is_module ? lot.n_units * figure(terms.own_hours_per_module) : lot.area_m2 * figure(terms.own_hours_per_m2);
   }
   return hours;
 }
@@ -163,8 +163,7 @@ std::string missing_prices(const money::Terms& terms, const money::Alternative& 
     names.insert(names.end(), lot.per_unit.unpriced.begin(), lot.per_unit.unpriced.end());
   }
   if (names.empty()) return "";
-  return fmt::format("no price is known of {}: add it under [[prices.item]]",
-                     fmt::join(money::once_each(names), ", "));
+  return fmt::format("no price is known of {}: add it under [[prices.item]]", fmt::join(money::once_each(names), ", "));
 }
 
 CashDraws draw_cash(const CashDrawInputs& inputs, const money::Alternative& alternative, CoverKind cover) {
@@ -217,8 +216,8 @@ CashDraws draw_cash(const CashDrawInputs& inputs, const money::Alternative& alte
   drawn.own_hours = figure_of_sample(std::move(hours), words);
   const money::FigureOf likely = money::likely_of;
   money::RenewalTable renewals(inputs.terms, likely);
-  drawn.rates.likely_frac = money::internal_rates(money::net_by_year(
-      money::flow_of(alternative, likely_use(inputs.years, cover), inputs.terms, likely, renewals)));
+  drawn.rates.likely_frac = money::internal_rates(
+      money::net_by_year(money::flow_of(alternative, likely_use(inputs.years, cover), inputs.terms, likely, renewals)));
   return drawn;
 }
 
@@ -230,8 +229,8 @@ report::CarbonAnswer draw_carbon(const CashDrawInputs& inputs, const money::Alte
   for (int draw = 0; draw < inputs.n_draws; ++draw) {
     const money::FigureOf figure = figure_in(inputs, draw);
     money::RenewalTable renewals(inputs.terms, figure);
-    const money::CarbonLook look = money::carbon_of(modules, use_of(year_of(inputs, draw), CoverKind::planted),
-                                                    inputs.terms, figure, renewals);
+    const money::CarbonLook look =
+        money::carbon_of(modules, use_of(year_of(inputs, draw), CoverKind::planted), inputs.terms, figure, renewals);
     made.push_back(look.made_kg);
     renewed.push_back(look.renewed_kg_per_year);
     saved.push_back(look.saved_kg_per_year);
@@ -254,13 +253,12 @@ report::CarbonAnswer draw_carbon(const CashDrawInputs& inputs, const money::Alte
         "{}; nothing was bought for cooling or heating before, so none is saved: over {} years it costs carbon",
         made_words, counted);
   } else if (answer.sign == "not_told_apart") {
-    answer.statement = fmt::format("{}; whether the energy no longer bought saves more within {} years is not told apart",
-                                   made_words, counted);
+    answer.statement = fmt::format(
+        "{}; whether the energy no longer bought saves more within {} years is not told apart", made_words, counted);
   } else if (answer.sign == "saves") {
-    answer.statement =
-        answer.years.likely
-            ? fmt::format("{}; saved again after {} years", made_words, payback_words(answer.years, counted))
-            : fmt::format("{}; more is saved over {} years", made_words, counted);
+    answer.statement = answer.years.likely ? fmt::format("{}; saved again after {} years", made_words,
+                                                         payback_words(answer.years, counted))
+                                           : fmt::format("{}; more is saved over {} years", made_words, counted);
   } else {
     answer.statement =
         fmt::format("{}; the energy no longer bought does not save that within {} years", made_words, counted);

@@ -60,16 +60,19 @@ std::string saving_statement(const design::ValidDesign& design, const money::Ter
     return has_fan(design) ? "Zero: there were only fans before, and no bill for cooling or heating is described."
                            : "Zero: no bill for cooling or heating is described.";
   }
-  std::string text = fmt::format("Against {} as really paid before: the share of the heat that machines would no "
-                                 "longer move, month by month.",
-                                 bill_words(terms));
+  std::string text = fmt::format(
+      "Against {} as really paid before: the share of the heat that machines would no "
+      "longer move, month by month.",
+      bill_words(terms));
   if (terms.has_cooling_bill() && sum_of(use.bare.remove_kwh) <= 0.0) {
-    text += " There is a bill for cooling, but no heat to remove is found under the bare roof: nothing of it is shown "
-            "to be saved.";
+    text +=
+        " There is a bill for cooling, but no heat to remove is found under the bare roof: nothing of it is shown "
+        "to be saved.";
   }
   if (terms.has_heating_bill() && sum_of(use.bare.add_kwh) <= 0.0) {
-    text += " There is a bill for heating, but no heat to add is found under the bare roof: nothing of it is shown to "
-            "be saved.";
+    text +=
+        " There is a bill for heating, but no heat to add is found under the bare roof: nothing of it is shown to "
+        "be saved.";
   }
   return text;
 }
@@ -115,9 +118,9 @@ report::BreakEvenAnswer break_even_answer(const money::BreakEven& found, const m
         found.n_years);
     return answer;
   }
-  answer.statement = fmt::format("With likely figures it pays back within {} years if {}{}.", found.n_years,
-                                 fmt::join(clauses, ", or if "),
-                                 clauses.size() == 1 ? "" : " (each with the others as they are)");
+  answer.statement =
+      fmt::format("With likely figures it pays back within {} years if {}{}.", found.n_years,
+                  fmt::join(clauses, ", or if "), clauses.size() == 1 ? "" : " (each with the others as they are)");
   if (found.is_reached) answer.statement += " That is so.";
   return answer;
 }

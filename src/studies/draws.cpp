@@ -96,8 +96,8 @@ std::vector<std::optional<Samples>> samples_of(const money::Alternative& alterna
     for (std::size_t lot = 0; lot < samples.size(); ++lot) {
       if (!samples[lot]) continue;
       const money::DrawnCost one = money::draw_cost(priced.lots[lot].per_unit, draw_at(draws, i));
-      samples[lot]->add({.outlay = outlays[lot],
-                         .replacement_per_year = priced.lots[lot].n_units * one.replacement_per_year});
+      samples[lot]->add(
+          {.outlay = outlays[lot], .replacement_per_year = priced.lots[lot].n_units * one.replacement_per_year});
     }
   }
   return samples;
@@ -157,8 +157,8 @@ std::optional<Samples> draw_modules(const Inputs& inputs, const Draws& draws, Mo
       unpriced_here.insert(unpriced_here.end(), missing.begin(), missing.end());
       const std::optional<Samples>& modules = of_lots[lot];
       if (is_first) {
-        row->per_module = modules ? figure_of_sample(shop_prices(patch.per_unit, draws), draws.prices)
-                                  : unpriced_figure(missing);
+        row->per_module =
+            modules ? figure_of_sample(shop_prices(patch.per_unit, draws), draws.prices) : unpriced_figure(missing);
       }
       if (!modules) continue;
       add(sums.outlay, modules->outlay);
@@ -245,7 +245,11 @@ money::Alternative rival_of(const design::ValidDesign& design, std::string_view 
 
 MoneyDraws draw_money(const MoneyDrawInputs& asked) {
   expects(asked.n_draws > 0 && !asked.years.empty(), "draws and years");
-  const Inputs inputs{asked.design,  asked.layout, asked.years, asked.n_draws, money::terms_of(asked.design),
+  const Inputs inputs{asked.design,
+                      asked.layout,
+                      asked.years,
+                      asked.n_draws,
+                      money::terms_of(asked.design),
                       money::modules_of(asked.design)};
   const Draws draws = make_draws(inputs);
   MoneyDraws drawn;

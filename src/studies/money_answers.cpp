@@ -124,12 +124,12 @@ report::MoneyAnswer answer_money(const CashDrawInputs& inputs, const report::Roo
   answer.payback_why = payback_statement(terms, answer.cash, !modules.lots.empty());
   answer.years_counted = terms.years_counted;
   const double wage_per_h = money::likely_of(terms.wage_per_h);
-  answer.own_hours = {cash.own_hours, wage_per_h,
-                      own_hours_statement(cash.own_hours, wage_per_h, answer.currency)};
+  answer.own_hours = {cash.own_hours, wage_per_h, own_hours_statement(cash.own_hours, wage_per_h, answer.currency)};
   answer.rates = std::move(cash.rates);
   answer.flow = std::move(cash.flow);
   answer.sums = std::move(cash.sums);
-  if (missing_prices(terms, modules).empty() && !modules.lots.empty()) add_what_it_hangs_on(design, modules, use, terms, answer);
+  if (missing_prices(terms, modules).empty() && !modules.lots.empty())
+    add_what_it_hangs_on(design, modules, use, terms, answer);
   expects(planted.recipes.size() == drawn.recipes.size(), "the recipes that are laid");
   for (std::size_t i = 0; i < drawn.recipes.size(); ++i) {
     const DrawnRecipe& row = drawn.recipes[i];

@@ -31,8 +31,8 @@ Terms plain_terms(int years_counted) {
   Terms terms;
   terms.years_counted = years_counted;
   for (Factor* one : {&terms.wage_per_h, &terms.own_hours_per_module, &terms.own_hours_per_m2,
-                      &terms.leak_per_year_frac, &terms.membrane_age_years, &terms.heating_per_kwh,
-                      &terms.water_per_m3, &terms.electricity_kg_per_kwh, &terms.heating_kg_per_kwh}) {
+                      &terms.leak_per_year_frac, &terms.membrane_age_years, &terms.heating_per_kwh, &terms.water_per_m3,
+                      &terms.electricity_kg_per_kwh, &terms.heating_kg_per_kwh}) {
     *one = exact(0.0);
   }
   terms.interest_step = exact(1.0);
@@ -209,8 +209,9 @@ price_per_m3 = 50
 }
 
 TEST(CashFlow, APatchSavesFromItsMonthOnAndWhatIsBuiltTakesNothingFromTheStock) {
-  const std::string text = edited(small_design_text(), {{"origin = [0.5, 0.4]", "origin = [0.5, 0.4]\nbuilt = 2026-05-01"},
-                                                        {"[rivals]", R"([[patch]]
+  const std::string text =
+      edited(small_design_text(),
+             {{"origin = [0.5, 0.4]", "origin = [0.5, 0.4]\nbuilt = 2026-05-01"}, {"[rivals]", R"([[patch]]
 recipe = "thin stonecrop"
 columns = 1
 rows = 1
