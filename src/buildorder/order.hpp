@@ -17,7 +17,8 @@ struct Step {
 struct OrderOptions {
   std::size_t most_exact = 14;  // places up to which every order is looked at
   int most_rounds = 2000;       // of judging and looking again
-  int most_swaps = 4000;        // tried where not every order is
+  int most_refills = 200;       // tried where not every order is
+  int most_swaps = 4000;        // the same
 };
 
 struct Order {
@@ -39,7 +40,7 @@ struct Order {
 /// Symbols:  S_s: laid at the end of season s; G: gain; C: cost; b: money of a season
 /// Shape:    problem in; pure; the same order for the same problem.
 /// Valid:    responses and costs that are finite, n_kinds kinds; takes not below zero.
-/// Errors:   exact up to most_exact places; beyond, best of two greedy orders and of swaps, with `most_possible` from
+/// Errors:   exact up to most_exact places; beyond, best of two greedy orders, refills and swaps, with `most_possible` from
 ///           Lagrange's multipliers for money and conditions over the concave hulls of the responses: a bound for any
 ///           multipliers, so rounding alone could break it.
 /// Cost:     exact: 2^places times places times seasons; else places^2 times seasons, and a bound of 400 rounds.

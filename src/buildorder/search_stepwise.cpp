@@ -161,6 +161,28 @@ void swap_for_the_better(Problem& problem, const OrderOptions& options, Sequence
   }
 }
 
+/// Once more from the beginning with one of the places closed, each in turn: the first step is not always the best one.
+void refill_for_the_better(Problem& problem, const OrderOptions& options, Sequence& best) {
+  bool has_changed = true;
+  for (int n_tried = 0; has_changed;) {
+    has_changed = false;
+    for (const int place : all_of(best)) {
+      if (problem.places[static_cast<std::size_t>(place)].is_pinned) continue;
+      if (++n_tried > options.most_refills) return;
+      std::vector<bool> is_open(problem.places.size(), true);
+      is_open[static_cast<std::size_t>(place)] = false;
+      // The conditions alone first: what they find no better is not worth the judge's time.
+      Problem unjudged = problem;
+      unjudged.judge = nullptr;
+      Sequence other = Greedy(unjudged, Wish::gain_for_money, is_open).run();
+      if (!is_better(problem, other, best) || !is_within_all_the_way(problem, other)) continue;
+      best = std::move(other);
+      has_changed = true;
+      break;
+    }
+  }
+}
+
 /// Within each season the best for its money first, where that way is allowed too.
 void put_in_order(Problem& problem, Sequence& sequence) {
   Sequence ordered = sequence;
@@ -206,6 +228,7 @@ Sequence search_stepwise(Problem& problem, const OrderOptions& options) {
   Sequence best = Greedy(problem, Wish::gain_for_money, all).run();
   const Sequence other = Greedy(problem, Wish::gain, all).run();
   if (is_better(problem, other, best)) best = other;
+  refill_for_the_better(problem, options, best);
   swap_for_the_better(problem, options, best);
   put_in_order(problem, best);
   return best;

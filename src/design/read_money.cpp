@@ -93,7 +93,7 @@ std::vector<geometry::PointM> read_places(DesignReader& reader, const TableView&
     if (!has_field(reader.fields, table, "at", "add at = [x, y], in metres on the plan")) continue;
     const std::optional<geometry::PointM> at = read_point(reader, table, "at");
     if (!at) continue;
-    constexpr double half_m = 0.0005;
+    constexpr double half_m = 0.005;
     const geometry::RectangleM spot{at->x_m - half_m, at->y_m - half_m, at->x_m + half_m, at->y_m + half_m};
     if (!roof.outline.empty() && !geometry::is_inside(roof.outline, spot)) {
       add_issue(reader.fields, IssueCode::inconsistent, *find_member(*table.node, "at"), path_from(table, "at"),

@@ -266,7 +266,7 @@ std::optional<geometry::PointM> point_from_words(const design::ValidDesign& desi
     if (!x_m || !y_m) return std::nullopt;
     point = geometry::PointM{*x_m, *y_m};
   }
-  constexpr double half_m = 0.0005;
+  constexpr double half_m = 0.005;
   const RectangleM spot{point->x_m - half_m, point->y_m - half_m, point->x_m + half_m, point->y_m + half_m};
   if (!geometry::is_inside(design->roof.outline, spot)) return std::nullopt;
   return point;
