@@ -43,6 +43,19 @@ bool is_within(Problem& problem, const std::vector<int>& chosen) {
   return false;
 }
 
+/// What a place comes to as the next one.
+struct Rank {
+  bool is_pinned = false;
+  double worth = 0.0;
+  double gain = 0.0;
+};
+
+bool is_higher(const Rank& a, const Rank& b) {
+  if (a.is_pinned != b.is_pinned) return a.is_pinned;
+  if (a.worth != b.worth) return a.worth > b.worth;
+  return a.gain > b.gain;
+}
+
 class Greedy {
  public:
   Greedy(Problem& problem, Wish wish, const std::vector<bool>& may_be_laid)
@@ -68,12 +81,6 @@ class Greedy {
   }
 
  private:
-  struct Rank {
-    bool is_pinned = false;
-    double worth = 0.0;
-    double gain = 0.0;
-  };
-
   [[nodiscard]] std::optional<int> best_next(double money) {
     const double gain_before = gain_of(problem_, chosen_);
     const double cost_before = cost_of(problem_, chosen_);
@@ -99,12 +106,6 @@ class Greedy {
     if (wish_ == Wish::gain) return gain;
     if (cost > 0.0) return gain / cost;
     return gain > 0.0 ? std::numeric_limits<double>::infinity() : 0.0;
-  }
-
-  static bool is_higher(const Rank& a, const Rank& b) {
-    if (a.is_pinned != b.is_pinned) return a.is_pinned;
-    if (a.worth != b.worth) return a.worth > b.worth;
-    return a.gain > b.gain;
   }
 
   Problem& problem_;

@@ -29,8 +29,8 @@ catalogue::Spread nothing() {
   return {0.0, 0.0, 0.0, "nothing unless somebody says so", catalogue::Certainty::own_figure};
 }
 
-TableView table_or_nothing(DesignReader& reader, const TableView& root, std::string_view key) {
-  static const TomlNode empty;
+/// `empty` stands for a table that is not there.
+TableView table_or_nothing(DesignReader& reader, const TableView& root, std::string_view key, const TomlNode& empty) {
   return read_table(reader.fields, root, key).value_or(TableView{&empty, std::string(key)});
 }
 
@@ -108,7 +108,8 @@ std::vector<geometry::PointM> read_places(DesignReader& reader, const TableView&
 
 Money read_money(DesignReader& reader, const TableView& root) {
   Money money;
-  const TableView table = table_or_nothing(reader, root, "money");
+  const TomlNode empty;
+  const TableView table = table_or_nothing(reader, root, "money", empty);
   constexpr std::string_view known[] = {
       "years_counted",    "real_interest_frac", "energy_price_rise_frac", "wage_per_h",         "own_hours_per_module",
       "own_hours_per_m2", "leak_per_year_frac", "membrane_life_years",    "membrane_age_years", "life_shape"};
@@ -127,7 +128,7 @@ Money read_money(DesignReader& reader, const TableView& root) {
   money.membrane_life_years = figure(limits::membrane_life_years, defaults::membrane_life);
   money.membrane_age_years = figure(limits::membrane_age_years, defaults::membrane_age);
   money.life_shape = figure(limits::life_shape, defaults::life_shape);
-  const TableView carbon = table_or_nothing(reader, root, "carbon");
+  const TableView carbon = table_or_nothing(reader, root, "carbon", empty);
   constexpr std::string_view carbon_keys[] = {"electricity_kg_per_kwh", "heating_kg_per_kwh"};
   check_keys(reader.fields, carbon, carbon_keys);
   money.electricity_kg_per_kwh =
