@@ -15,6 +15,7 @@ usage() {
 usage: ./do WORD
 
   build       the program, at build/release/houseleek
+  logbook     build, then two invented years of logbook for the terrace house: build/terrace-house.houseleek
   demo        build, then the answer for the terrace house, and a report of it with charts
   test        all tests but the long ones; writes docs/validation.md
   check       format, directions of includes, doc comments, names, second compiler, quick tests
@@ -63,6 +64,24 @@ The description: $example (a text file; change a value and run the line below ag
                  build/release/houseleek study $example
 The report:      $PWD/$page
                  (one file; open it in any browser, or print it)
+END
+}
+
+do_logbook() {
+  do_build
+  configure_and_build release houseleek_invent_logbook >&2
+  local folder=build/logbook project=build/terrace-house.houseleek program=build/release/houseleek
+  build/release/houseleek_invent_logbook . "$folder"
+  rm -f "$project"
+  "$program" import "$example" --to "$project"
+  "$program" import "$folder/events.csv" --to "$project" --events
+  "$program" import "$folder/outdoor.csv" --to "$project" --logger outdoor --clock standard
+  "$program" import "$folder/roof.csv" --to "$project" --logger roof --clock standard
+  cat <<END
+
+An invented project: $project
+                     $program log $project --since 2026-02-01
+                     $program upkeep $project --on 2026-02-28 --report build/upkeep.html
 END
 }
 
@@ -245,6 +264,7 @@ fi
 case $1 in
   build) do_build ;;
   demo) do_demo ;;
+  logbook) do_logbook ;;
   test) do_test ;;
   check) do_check ;;
   bench) do_bench ;;

@@ -9,7 +9,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather order log import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather order log trial upkeep import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
@@ -29,17 +29,46 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
           compgen -f -X '!*.houseleek' -- "$word")
       fi
       ;;
-    log | export)
+    log | export | upkeep)
       if ((COMP_CWORD == 2)); then
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
       elif [[ ${COMP_WORDS[1]} == export ]]; then
         mapfile -t COMPREPLY < <(compgen -W "--json --help --revision --tables" -- "$word")
+      elif [[ ${COMP_WORDS[1]} == upkeep && ${COMP_WORDS[COMP_CWORD - 1]} == --report ]]; then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
+      elif [[ ${COMP_WORDS[1]} == upkeep ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --on --before-storm --after-storm --taking-off --report" \
+          -- "$word")
+      fi
+      ;;
+    trial)
+      if ((COMP_CWORD == 2)); then
+        mapfile -t COMPREPLY < <(compgen -W "plan read judge fit --help" -- "$word")
+      elif [[ $word == -* ]]; then
+        local options="--trial --json --help"
+        case ${COMP_WORDS[2]} in
+          plan) options+=" --name --side --place --difference --measure --loggers --modules --adviser --keep" ;;
+          read) options+=" --at --table --unit --who" ;;
+          judge) options+=" --report" ;;
+          fit) options+=" --property --accept --report" ;;
+        esac
+        mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|table) ]]; then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --property ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "gap conductivity wet evaporation finish" -- "$word")
+      elif ((COMP_CWORD == 3)); then
+        compopt -o filenames
+        [[ ${COMP_WORDS[2]} == plan ]] && mapfile -t COMPREPLY < <(compgen -f -X '!*.toml' -- "$word")
+        mapfile -t -O "${#COMPREPLY[@]}" COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
       fi
       ;;
     import)
       if [[ $word == -* ]]; then
-        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --logger --clock --date-order --unit" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --to --note --events --logger --clock --date-order --unit" -- "$word")
       else
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"

@@ -1,4 +1,4 @@
-// houseleek import: a description into a project, as its newest revision; or a logger's readings.
+// houseleek import: a description into a project, as its newest revision; a table of events; or a logger's readings.
 #include "import.hpp"
 
 #include <fmt/format.h>
@@ -13,9 +13,12 @@
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
 #include "report/project_tables.hpp"
+#include "report/trial_text.hpp"
+#include "studies/event_file.hpp"
 #include "studies/keep_design.hpp"
 #include "studies/logbook.hpp"
 #include "studies/logger_file.hpp"
+#include "studies/trial_judge.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -69,10 +72,14 @@ ExitCode import_readings(const ImportArguments& arguments) {
   read_in_pieces(arguments.file, [&import](std::string_view piece) { import.take(piece); });
   const Result<studies::LoggerCounts> counts = import.finish();
   if (!counts) return refuse(counts.error(), "", arguments);
+  studies::ImportedReadings imported{{}, counts.value().first_utc_s, counts.value().last_utc_s};
+  for (const studies::LoggerColumnUse& use : dialect.value().columns) imported.sensors.push_back(use.sensor);
+  const std::vector<trials::LoggerFlag> flags =
+      studies::flags_of_import(project, read_embedded_catalogue(), zone, imported);
   if (arguments.is_json) {
     write_answer(report::text_from(report::json_of_logger_import(
         {arguments.project_path, arguments.file, counts.value().n_rows, counts.value().n_added,
-         counts.value().n_known_before, counts.value().n_missing, dialect.value().findings})));
+         counts.value().n_known_before, counts.value().n_missing, dialect.value().findings, flags})));
     return ExitCode::done;
   }
   for (const climate::Finding& finding : dialect.value().findings) {
@@ -81,12 +88,47 @@ ExitCode import_readings(const ImportArguments& arguments) {
   write_answer(fmt::format("{}: {} readings from {} rows; {} were there already, {} fields have no value\n",
                            arguments.project_path, counts.value().n_added, counts.value().n_rows,
                            counts.value().n_known_before, counts.value().n_missing));
+  constexpr std::size_t most_flags = 10;
+  if (!flags.empty()) {
+    write_answer(
+        fmt::format("Looks wrong (flagged, and kept as it is):\n{}", report::text_from_flags(flags, most_flags)));
+  }
+  return ExitCode::done;
+}
+
+ExitCode import_table_of_events(const ImportArguments& arguments) {
+  constexpr std::size_t most_bytes = 50'000'000;
+  if (is_refused_description("import of events", arguments.project_path)) return ExitCode::usage;
+  const studies::NamedText file = {arguments.file, read_file(arguments.file, most_bytes)};
+  if (file.text.size() > most_bytes) {
+    throw WorldFailed(fmt::format("{} is larger than {} bytes", arguments.file, most_bytes));
+  }
+  const store::Project project = open_project_file(arguments.project_path, store::Access::write);
+  const Result<studies::EventCounts> counts = studies::import_events(project, file, now_utc_s());
+  if (!counts) return refuse(counts.error(), file.text, arguments);
+  if (arguments.is_json) {
+    write_answer(report::text_from({{"answer", "import"},
+                                    {"project", arguments.project_path},
+                                    {"events",
+                                     {{"file", arguments.file},
+                                      {"n_rows", counts.value().n_rows},
+                                      {"n_added", counts.value().n_added},
+                                      {"n_known_before", counts.value().n_known_before},
+                                      {"n_no_longer", counts.value().n_no_longer}}}}));
+    return ExitCode::done;
+  }
+  const std::string no_longer = counts.value().n_no_longer == 0
+                                    ? ""
+                                    : fmt::format(", {} had been corrected or withdrawn", counts.value().n_no_longer);
+  write_answer(fmt::format("{}: {} events from {} rows; {} were there already{}\n", arguments.project_path,
+                           counts.value().n_added, counts.value().n_rows, counts.value().n_known_before, no_longer));
   return ExitCode::done;
 }
 
 }  // namespace
 
 ExitCode run_import(const ImportArguments& arguments) {
+  if (arguments.is_events) return import_table_of_events(arguments);
   if (!arguments.logger.empty()) return import_readings(arguments);
   const studies::NamedText file = {arguments.file, read_file(arguments.file, design::limits::file.max_bytes)};
   if (is_project(file.text)) {

@@ -1,4 +1,4 @@
-// houseleek import: a description into a project, as its newest revision; or a logger's readings.
+// houseleek import: a description into a project, as its newest revision; a table of events, or a logger's readings.
 #pragma once
 #include <string>
 
@@ -11,6 +11,7 @@ struct ImportArguments {
   std::string project_path;
   std::string note;
   bool is_json = false;
+  bool is_events = false;  // the file is a table of events
   // A logger's file; its name is then not empty.
   std::string logger;
   std::string clock;       // standard, daylight_saving, utc; empty: told by the file

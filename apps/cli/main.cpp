@@ -20,6 +20,8 @@
 #include "store/database.hpp"
 #include "studies/check.hpp"
 #include "study.hpp"
+#include "trial.hpp"
+#include "upkeep.hpp"
 #include "weather.hpp"
 
 namespace houseleek::cli {
@@ -54,6 +56,17 @@ ExitCode run_completion(const std::string& shell) {
   }
   write_answer(bash_completion);
   return ExitCode::done;
+}
+
+/// Help of the innermost command that was named.
+std::string help_of_chosen(const CLI::App& app) {
+  const CLI::App* chosen = &app;
+  std::string words;
+  while (!chosen->get_subcommands().empty()) {
+    words += (words.empty() ? "" : " ") + chosen->get_name();
+    chosen = chosen->get_subcommands().front();
+  }
+  return words.empty() ? app.help() : chosen->help(words);
 }
 
 ExitCode run(int argc, char** argv) {
@@ -131,10 +144,15 @@ ExitCode run(int argc, char** argv) {
       ->type_name("PLACE");
   order->add_option("--ban", order_arguments.bans, "no module may lie there")->type_name("PLACE");
   const LogCommand log(app);
+  const UpkeepCommand upkeep(app);
+  const TrialCommand trial(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
-      "import", "A description into a project, as the newest revision of its design; or a logger's readings");
-  import->add_option("FILE", import_arguments.file, "the description of the roof (roof.toml), or a logger's file")
+      "import",
+      "A description into a project, as the newest revision of its design; a table of events; or a logger's readings");
+  import
+      ->add_option("FILE", import_arguments.file,
+                   "the description of the roof (roof.toml), a table of events, or a logger's file")
       ->required();
   import->add_option("--to", import_arguments.project_path, "the project; made where there is none")
       ->type_name("PROJECT")
@@ -145,6 +163,11 @@ ExitCode run(int argc, char** argv) {
                                          "the file holds this logger's readings; its name, always the same")
                             ->type_name("NAME")
                             ->excludes(note);
+  import
+      ->add_flag("--events", import_arguments.is_events,
+                 "the file is a table of events (CSV), as export --tables writes it: kind,at,module,...")
+      ->excludes(note)
+      ->excludes(logger);
   import->add_option("--clock", import_arguments.clock, "of the logger, where its file does not say it")
       ->check(CLI::IsMember({"standard", "daylight_saving", "utc"}))
       ->type_name("")
@@ -160,6 +183,7 @@ ExitCode run(int argc, char** argv) {
   import->add_flag("--json", import_arguments.is_json, "one JSON document on stdout");
   import->footer(
       "Example: houseleek import my-roof/roof.toml --to my-roof/my-roof.houseleek\n"
+      "         houseleek import events.csv --to my-roof.houseleek --events\n"
       "         houseleek import july.csv --to my-roof.houseleek --logger south --clock standard");
   ExportArguments export_arguments;
   CLI::App* exported =
@@ -178,8 +202,7 @@ ExitCode run(int argc, char** argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForHelp&) {
-    const std::vector<CLI::App*> chosen = app.get_subcommands();
-    write_answer(chosen.empty() ? app.help() : chosen.front()->help("houseleek"));
+    write_answer(help_of_chosen(app));
     return ExitCode::done;
   } catch (const CLI::CallForVersion& version) {
     write_answer(std::string(version.what()) + "\n");
@@ -201,6 +224,8 @@ ExitCode run(int argc, char** argv) {
     return run_order(order_arguments);
   }
   if (log.is_chosen()) return log.run();
+  if (upkeep.is_chosen()) return upkeep.run();
+  if (trial.is_chosen()) return trial.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <ctime>
 #include <optional>
 #include <thread>
 
@@ -20,13 +19,19 @@
 #include "report/study_html.hpp"
 #include "report/study_json.hpp"
 #include "report/study_text.hpp"
+#include "report/trial_html.hpp"
 #include "studies/keep_answer.hpp"
 #include "studies/open_design.hpp"
 #include "studies/partial.hpp"
+#include "studies/trial_judge.hpp"
 #include "threads.hpp"
+#include "today.hpp"
+#include "trial_files.hpp"
 
 namespace houseleek::cli {
 namespace {
+
+constexpr std::size_t most_first_bytes = 100;  // enough to tell a project from a description
 
 ExitCode refuse(const Issues& issues, std::string_view text, const StudyArguments& arguments) {
   if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
@@ -34,16 +39,17 @@ ExitCode refuse(const Issues& issues, std::string_view text, const StudyArgument
   return ExitCode::bad_input;
 }
 
-/// 25 November 2026, by the clock of this machine.
-std::string today() {
-  constexpr std::array<std::string_view, 12> months = {"January",   "February", "March",    "April",
-                                                       "May",       "June",     "July",     "August",
-                                                       "September", "October",  "November", "December"};
-  const std::time_t now = std::time(nullptr);
-  std::tm local{};
-  if (localtime_r(&now, &local) == nullptr) throw WorldFailed("this machine's clock tells no date");
-  return fmt::format("{} {} {}", local.tm_mday, months.at(static_cast<std::size_t>(local.tm_mon)),
-                     local.tm_year + 1900);
+/// The verdicts of a project's trials that have readings; a description has none.
+report::Html trials_of(const std::string& path, const design::ValidDesign& design) {
+  if (design->trials.empty() || !is_project(read_file(path, most_first_bytes))) return {};
+  const store::Project project = open_project_file(path, store::Access::read);
+  const studies::ProjectReadings readings = studies::readings_of(project, design->site.time_zone);
+  std::vector<report::TrialJudgeAnswer> answers;
+  for (std::size_t i = 0; i < design->trials.size(); ++i) {
+    report::TrialJudgeAnswer answer = studies::judge_trial(readings, *design, i);
+    if (answer.first_day || !answer.scores.empty()) answers.push_back(std::move(answer));
+  }
+  return report::trials_section(answers);
 }
 
 /// A page that is asked for: opened before the work, so that nobody waits for one that cannot be written.
@@ -108,8 +114,9 @@ ExitCode run_study(const StudyArguments& arguments) {
     const report::StudyAnswer answer =
         studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
     const report::Json document = report::json_from(answer);
-    const report::ReportHead head{today()};
-    if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head));
+    const report::ReportHead head{today_in_words()};
+    const report::Html trials = report_page.file ? trials_of(arguments.file, design.value()) : report::Html();
+    if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head, trials));
     if (engineer_page.file) engineer_page.file->finish(report::page_for_engineer(document, head));
     if (roofer_page.file) roofer_page.file->finish(report::page_for_roofer(document, head));
     // Kept before it is shown: what a person has seen is there.

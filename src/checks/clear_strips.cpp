@@ -15,7 +15,8 @@ namespace {
 constexpr double rounding_mm = 1e-6;
 constexpr std::string_view own_rule = "as this design says";
 constexpr std::string_view practice = "common practice, from memory; ask the local fire authority and the roofer";
-constexpr std::string_view edge_source = "[fll_fire]: at least 500 mm along the perimeter";
+constexpr std::string_view edge_source =
+    "FLL guideline for roof greening, as remembered: at least 500 mm along the perimeter";
 
 StripRule make_rule(std::string beside, const std::optional<double>& own_mm, double usual_mm, std::string_view usual,
                     geometry::Outline outline) {

@@ -33,7 +33,8 @@ struct LongBlock {
 
 inline constexpr double fire_break_m = 1.0;
 inline constexpr double fire_break_every_m = 40.0;
-inline constexpr std::string_view fire_break_source = "[fll_fire], from memory: a break of 1 m at least every 40 m";
+inline constexpr std::string_view fire_break_source =
+    "FLL guideline for roof greening, as remembered: a break of 1 m at least every 40 m";
 
 struct ClearStripCheck {
   std::vector<StripRule> rules;

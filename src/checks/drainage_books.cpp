@@ -31,8 +31,8 @@ FlowStep move_water(const FlowSquares& squares, const SquareSides& sides, const 
   std::iota(order.begin(), order.end(), 0);
   std::stable_sort(order.begin(), order.end(),
                    [&](int a, int b) { return flows.level_m[at(a)] > flows.level_m[at(b)]; });
-  std::vector<double> moved_m3(flows.faces.size());
-  for (std::size_t f = 0; f < moved_m3.size(); ++f) moved_m3[f] = flows.step_s * flows.faces[f].m3_per_s;
+  std::vector<double> moved_m3(flows.faces_m3_per_s.size());
+  for (std::size_t f = 0; f < moved_m3.size(); ++f) moved_m3[f] = flows.step_s * flows.faces_m3_per_s[f];
   FlowStep step;
   step.exit_m3.assign(squares.exits.size(), 0.0);
   double before_m3 = 0.0;

@@ -33,7 +33,7 @@ struct SquareSides {
 /// Flows of a step as worked out, at the levels they belong to.
 struct StepFlows {
   std::span<const double> arriving_m3_per_s;  // by square
-  std::span<const FaceFlow> faces;
+  std::span<const double> faces_m3_per_s;
   std::span<const ExitFlow> exits;
   std::span<const double> level_m;
   double step_s = 0.0;

@@ -14,6 +14,7 @@ namespace {
 
 constexpr double least_rain_mm_per_h = 5.0;
 constexpr double rain_growth = 4.0;
+constexpr double least_rain_growth = 1.25;
 constexpr double most_rain_mm_per_h = 1500.0;  // above any minute of a century
 constexpr double rain_tolerance_frac = 0.005;
 
@@ -58,6 +59,20 @@ std::vector<double> depths_between(const std::vector<Looked>& looked, double rai
   return depth_m;
 }
 
+/// A little beyond where the room would be used up if it went on to shrink as between the last two rains looked at: rains
+/// far beyond it flood the modules, and take longest to come to rest.
+double next_rain_mm_per_h(const std::vector<Looked>& looked) {
+  const Looked& last = looked.back();
+  const double most = rain_growth * last.rain_mm_per_h;
+  if (looked.size() < 2) return most;
+  const Looked& before = looked[looked.size() - 2];
+  const double shrinks = (before.room_m - last.room_m) / (last.rain_mm_per_h - before.rain_mm_per_h);
+  if (!(shrinks > 0.0)) return most;
+  constexpr double beyond = 1.1;
+  return std::clamp(beyond * (last.rain_mm_per_h + last.room_m / shrinks), least_rain_growth * last.rain_mm_per_h,
+                    most);
+}
+
 Capacity find_capacity(const DrainageDeck& deck) {
   Capacity capacity;
   const std::vector<double> standing_m = find_still_pool(deck.squares).depth_m;
@@ -84,7 +99,7 @@ Capacity find_capacity(const DrainageDeck& deck) {
     capacity.rain_mm_per_h = high_mm_per_h;
     capacity.is_beyond = high_mm_per_h == most_rain_mm_per_h;
     low_mm_per_h = high_mm_per_h;
-    high_mm_per_h = std::min(most_rain_mm_per_h, rain_growth * high_mm_per_h);
+    high_mm_per_h = std::min(most_rain_mm_per_h, next_rain_mm_per_h(looked));
   }
   if (low_mm_per_h > 0.0 && !capacity.is_beyond) {
     const std::optional<numerics::Root> root = numerics::find_root(

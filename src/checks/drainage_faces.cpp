@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "numerics/elementary.hpp"
+#include "numerics/wide_clone.hpp"
 
 namespace houseleek::checks {
 namespace {
@@ -27,27 +28,92 @@ Grown layer_of(const Carrying& from, const Carrying& to, double depth_m) {
   return one.value <= other.value ? one : other;
 }
 
-/// The roots of all wet faces, two at a time: the same operations, so the same bits, as one by one.
-void find_powers(std::size_t n, const double* depth_m, const double* slopes, const double* floors2, double* two_thirds,
-                 double* run, double* run_slope) {
-  using Pair = numerics::Lane<2>;
-  const auto pair_at = [](const double* list) {
-    Pair pair;
-    __builtin_memcpy(&pair, list, sizeof(pair));
-    return pair;
-  };
-  const auto put = [](double* list, const Pair& pair) { __builtin_memcpy(list, &pair, sizeof(pair)); };
-  // Lists have one place more than they need.
-  for (std::size_t m = 0; m < n; m += 2) {
-    const Pair root = numerics::cbrt(pair_at(depth_m + m));
-    put(two_thirds + m, root * root);
-    const Pair slope = pair_at(slopes + m);
-    const Pair floor2 = pair_at(floors2 + m);
-    const Pair slope2 = slope * slope;
-    const Pair sum2 = slope2 + floor2;
-    const Pair fourth_root = numerics::fourth_root(sum2);
-    put(run + m, slope / fourth_root);
-    put(run_slope + m, (Pair(0.5) * slope2 + floor2) / (sum2 * fourth_root));
+/// A few faces at a time, in arrays of their own that nothing else can be written through.
+constexpr std::size_t block = 64;
+struct FaceBlock {
+  double depth_m[block];  // of the higher water over the sill; 0: dry
+  double slope[block];    // down from `from` to `to`
+  double steepness[block];
+  double cross_slope2[block];
+  double two_thirds[block];
+  double run[block];        // |S|/(S^2 + T^2 + s^2)^(1/4)
+  double run_slope[block];  // its derivative by |S|
+  double secant[block];     // run/|S|
+  double carried[block];    // k
+  double carried_by_depth[block];
+  double layer[block];  // K d of a coarse layer
+  double layer_by_depth[block];
+};
+
+void find_carried_beside_modules(const OpenFaces& open, std::size_t face, std::size_t m, FaceBlock& faces) {
+  const double depth_m = faces.depth_m[m];
+  const SheetPower power{depth_m * faces.two_thirds[m], faces.two_thirds[m]};
+  const Carrying& from = open.carryings[open.faces[face].carrying_from];
+  const Carrying& to = open.carryings[open.faces[face].carrying_to];
+  Grown k = conveyance(from, depth_m, power);
+  if (open.faces[face].carrying_from != open.faces[face].carrying_to) {
+    const Grown other = conveyance(to, depth_m, power);
+    if (other.value < k.value) k = other;
+  }
+  const Grown layer = layer_of(from, to, depth_m);
+  faces.carried[m] = k.value;
+  faces.carried_by_depth[m] = k.slope;
+  faces.layer[m] = layer.value;
+  faces.layer_by_depth[m] = layer.slope;
+}
+
+/// What a block of faces is, from its first one on.
+struct FaceShapes {
+  const double* sill_m;
+  const double* width_m;
+  const double* per_distance;
+  const double* open;
+};
+
+/// Roots, and what bare faces carry.
+HOUSELEEK_WIDE_CLONE void find_powers(const FaceShapes& shapes, std::size_t n, FaceBlock& __restrict faces) {
+  for (std::size_t m = 0; m < n; ++m) {
+    const double depth_m = faces.depth_m[m];
+    const double slope = faces.steepness[m];
+    const double root = numerics::cbrt(depth_m);
+    const double squared = root * root;
+    const double slope2 = slope * slope;
+    const double floor2 = faces.cross_slope2[m] + least_turbulent_slope * least_turbulent_slope;
+    const double sum2 = slope2 + floor2;
+    const double secant = 1.0 / numerics::fourth_root(sum2);
+    faces.two_thirds[m] = squared;
+    faces.secant[m] = secant;
+    faces.run[m] = slope * secant;
+    faces.run_slope[m] = (0.5 * slope2 + floor2) / sum2 * secant;
+    faces.carried[m] = shapes.open[m] * (depth_m * squared);
+    faces.carried_by_depth[m] = 5.0 / 3.0 * shapes.open[m] * squared;
+    faces.layer[m] = 0.0;
+    faces.layer_by_depth[m] = 0.0;
+  }
+}
+
+struct FlowBlock {
+  double m3_per_s[block];
+  double by_from[block];
+  double by_to[block];
+  double secant_more[block];
+};
+
+/// Flows and their derivatives.
+HOUSELEEK_WIDE_CLONE void find_flows(const FaceShapes& shapes, const FaceBlock& __restrict faces, std::size_t n,
+                                     FlowBlock& __restrict flows) {
+  for (std::size_t m = 0; m < n; ++m) {
+    const double width_m = shapes.width_m[m];
+    const double by_width = width_m * shapes.per_distance[m];
+    const double flow = width_m * (faces.carried[m] * faces.run[m] + faces.layer[m] * faces.steepness[m]);
+    const double by_slope = by_width * (faces.carried[m] * faces.run_slope[m] + faces.layer[m]);
+    const double by_depth =
+        width_m * (faces.carried_by_depth[m] * faces.run[m] + faces.layer_by_depth[m] * faces.steepness[m]);
+    const bool is_down = faces.slope[m] >= 0.0;
+    flows.m3_per_s[m] = is_down ? flow : -flow;
+    flows.by_from[m] = by_slope + (is_down ? by_depth : 0.0);
+    flows.by_to[m] = -(by_slope + (is_down ? 0.0 : by_depth));
+    flows.secant_more[m] = by_width * (faces.carried[m] * (faces.secant[m] - faces.run_slope[m]));
   }
 }
 
@@ -75,6 +141,18 @@ OpenFaces open_faces(const FlowSquares& squares) {
     face.distance_m = is_along_x ? squares.deck.width_m : squares.deck.height_m;
     face.carrying_from = listed(carrying_of(squares.cover[at(from)], is_along_x ? Way::along_x : Way::along_y));
     face.carrying_to = listed(carrying_of(squares.cover[at(to)], is_along_x ? Way::along_x : Way::along_y));
+    const Carrying& on_from = open.carryings[face.carrying_from];
+    const Carrying& on_to = open.carryings[face.carrying_to];
+    const auto is_bare = [](const Carrying& one) {
+      return one.gap <= 0.0 && one.over <= 0.0 && one.layer_m_per_s <= 0.0;
+    };
+    if (!is_bare(on_from) || !is_bare(on_to)) open.covered.push_back(static_cast<int>(open.faces.size()));
+    open.from.push_back(from);
+    open.to.push_back(to);
+    open.sill_m.push_back(face.sill_m);
+    open.width_m.push_back(face.width_m);
+    open.per_distance.push_back(1.0 / face.distance_m);
+    open.open.push_back(std::min(on_from.open, on_to.open));
     open.faces.push_back(face);
   };
   for (int j = 0; j < squares.deck.rows; ++j) {
@@ -117,51 +195,36 @@ std::vector<double> squares_of_cross_slope(const FlowSquares& squares, std::span
 }
 
 void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2, std::span<const double> level_m,
-                     WetFaces& wet, std::span<FaceFlow> flows) {
+                     FaceFlows& flows) {
   const std::size_t n = open.faces.size();
-  wet.face.clear();
-  for (std::vector<double>* list : {&wet.depth_m, &wet.slope, &wet.floor2, &wet.two_thirds, &wet.run, &wet.run_slope}) {
-    list->resize(n + 1, 1.0);
+  for (std::vector<double>* list : {&flows.m3_per_s, &flows.by_from, &flows.by_to, &flows.slope, &flows.secant_more}) {
+    list->resize(n);
   }
-  std::size_t n_wet = 0;
-  for (std::size_t f = 0; f < n; ++f) {
-    const Face& face = open.faces[f];
-    const double from_m = level_m[at(face.from)];
-    const double to_m = level_m[at(face.to)];
-    const double depth_m = std::max(from_m, to_m) - face.sill_m;
-    if (depth_m <= 0.0) {
-      flows[f] = {};
-      continue;
+  FaceBlock faces;
+  FlowBlock made;
+  auto covered = open.covered.begin();
+  for (std::size_t first = 0; first < n; first += block) {
+    const std::size_t n_here = std::min(block, n - first);
+    const FaceShapes shapes{&open.sill_m[first], &open.width_m[first], &open.per_distance[first], &open.open[first]};
+    for (std::size_t m = 0; m < n_here; ++m) {
+      const double from_m = level_m[at(open.from[first + m])];
+      const double to_m = level_m[at(open.to[first + m])];
+      const double over_m = (from_m > to_m ? from_m : to_m) - shapes.sill_m[m];
+      faces.depth_m[m] = over_m > 0.0 ? over_m : 0.0;
+      faces.slope[m] = (from_m - to_m) * shapes.per_distance[m];
+      faces.steepness[m] = std::fabs(faces.slope[m]);
+      faces.cross_slope2[m] = cross_slope2[first + m];
     }
-    wet.face.push_back(static_cast<int>(f));
-    wet.depth_m[n_wet] = depth_m;
-    wet.slope[n_wet] = std::fabs(from_m - to_m) / face.distance_m;
-    wet.floor2[n_wet] = cross_slope2[f] + least_turbulent_slope * least_turbulent_slope;
-    ++n_wet;
-  }
-  find_powers(n_wet, wet.depth_m.data(), wet.slope.data(), wet.floor2.data(), wet.two_thirds.data(), wet.run.data(),
-              wet.run_slope.data());
-  for (std::size_t m = 0; m < n_wet; ++m) {
-    const std::size_t f = at(wet.face[m]);
-    const Face& face = open.faces[f];
-    const double depth_m = wet.depth_m[m];
-    const SheetPower power{depth_m * wet.two_thirds[m], wet.two_thirds[m]};
-    const Carrying& from = open.carryings[face.carrying_from];
-    const Carrying& to = open.carryings[face.carrying_to];
-    Grown k = conveyance(from, depth_m, power);
-    if (face.carrying_from != face.carrying_to) {
-      const Grown other = conveyance(to, depth_m, power);
-      if (other.value < k.value) k = other;
+    find_powers(shapes, n_here, faces);
+    for (; covered != open.covered.end() && at(*covered) < first + n_here; ++covered) {
+      find_carried_beside_modules(open, at(*covered), at(*covered) - first, faces);
     }
-    const Grown layer = layer_of(from, to, depth_m);
-    const double flow = face.width_m * (k.value * wet.run[m] + layer.value * wet.slope[m]);
-    const double by_slope = face.width_m * (k.value * wet.run_slope[m] + layer.value) / face.distance_m;
-    const double by_depth = face.width_m * (k.slope * wet.run[m] + layer.slope * wet.slope[m]);
-    if (level_m[at(face.from)] >= level_m[at(face.to)]) {
-      flows[f] = {flow, by_slope + by_depth, -by_slope};
-    } else {
-      flows[f] = {-flow, by_slope, -(by_slope + by_depth)};
-    }
+    find_flows(shapes, faces, n_here, made);
+    std::copy_n(made.m3_per_s, n_here, &flows.m3_per_s[first]);
+    std::copy_n(made.by_from, n_here, &flows.by_from[first]);
+    std::copy_n(made.by_to, n_here, &flows.by_to[first]);
+    std::copy_n(made.secant_more, n_here, &flows.secant_more[first]);
+    std::copy_n(faces.slope, n_here, &flows.slope[first]);
   }
 }
 

@@ -48,6 +48,14 @@ struct Face {
 struct OpenFaces {
   std::vector<Face> faces;
   std::vector<Carrying> carryings;  // each once
+  // Columns of the same, so that many faces are worked out at once.
+  std::vector<int> from;
+  std::vector<int> to;
+  std::vector<double> sill_m;
+  std::vector<double> width_m;
+  std::vector<double> per_distance;  // 1/m
+  std::vector<double> open;          // the lesser of both sides' `open`: all that faces between bare squares carry by
+  std::vector<int> covered;          // faces beside modules, which carry by more than that; rising
 };
 [[nodiscard]] OpenFaces open_faces(const FlowSquares& squares);
 
@@ -55,27 +63,22 @@ struct OpenFaces {
 [[nodiscard]] std::vector<double> squares_of_cross_slope(const FlowSquares& squares, std::span<const Face> faces,
                                                          std::span<const double> level_m);
 
-struct FaceFlow {
-  double m3_per_s = 0.0;  // from `from` to `to`
-  double by_from = 0.0;   // its derivative by the depth there, not negative
-  double by_to = 0.0;     // the same, not positive
-};
-
-/// Faces with water over their sills, one value each: what is worked out for all of them at once.
-struct WetFaces {
-  std::vector<int> face;
-  std::vector<double> depth_m;  // of the higher water over the sill
-  std::vector<double> slope;
-  std::vector<double> floor2;  // T^2 + s^2
-  std::vector<double> two_thirds;
-  std::vector<double> run;        // S/(S^2 + T^2 + s^2)^(1/4)
-  std::vector<double> run_slope;  // its derivative by S
+/// Flows across faces, one value each.
+struct FaceFlows {
+  std::vector<double> m3_per_s;  // from `from` to `to`
+  std::vector<double> by_from;   // its derivative by the depth there, not negative
+  std::vector<double> by_to;     // the same, not positive
+  std::vector<double> slope;     // of the water, down from `from` to `to`
+  // By how much the secant through no slope is steeper by depth than the tangent. The flow grows like a root of the slope:
+  // where water turns round between two iterations, tangents overshoot for ever and secants land beside the answer.
+  std::vector<double> secant_more;
 };
 
 /// q of every face: k(h_f) S/(S^2 + T^2 + s^2)^(1/4) + K d S times its width; see advance_flow.
-/// Shape:    level_m by square; cross_slope2 and flows by face; `wet` is made anew.
+/// Shape:    level_m by square; cross_slope2 and flows by face. Loops without branches, which the compiler does for
+///           several faces at once: the same operations, so the same bits, as one by one.
 void find_face_flows(const OpenFaces& open, std::span<const double> cross_slope2, std::span<const double> level_m,
-                     WetFaces& wet, std::span<FaceFlow> flows);
+                     FaceFlows& flows);
 
 struct ExitFlow {
   double m3_per_s = 0.0;

@@ -9,9 +9,7 @@
 namespace houseleek::checks {
 namespace {
 
-// A square is at rest with 0.01 nm of water unaccounted for, or a small share of what passes it in the step, or what four
-// rounded bits of the levels in a wide still pool make of it.
-constexpr double still_m = 1.0e-11;
+// A square is also at rest with what four rounded bits of the levels in a wide still pool make of it.
 constexpr double rounding_frac = 16.0 * 2.220446049250313e-16;
 constexpr int most_iterations = 40;
 constexpr int most_halvings = 8;
@@ -20,18 +18,18 @@ constexpr int most_halvings = 8;
 constexpr int usual_undamped_iterations = 12;
 constexpr double allowed_growth = 10.0;
 constexpr double good_share = 0.1;  // factors that leave more of the residual than this are not used again
+// A face whose slope has turned or fallen below this share of what it was counts by its secant.
+constexpr double steady_slope_share = 0.5;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-int half_band_of(const plan::DeckShape& deck) { return std::max(1, std::min(deck.columns, deck.rows)); }
-
 }  // namespace
 
-FlowStepper::FlowStepper(const FlowSquares& squares, double still_frac)
+FlowStepper::FlowStepper(const FlowSquares& squares, StillWater still)
     : squares_(squares),
-      still_frac_(still_frac),
+      still_(still),
       n_(squares.deck.level_m.size()),
-      matrix_(squares.deck.columns * squares.deck.rows, half_band_of(squares.deck)) {
+      matrix_(squares.deck.columns, squares.deck.rows) {
   expects(n_ == at(squares.deck.columns * squares.deck.rows) && squares.deck.area_m2.size() == n_ &&
               squares.cover.size() == n_ &&
               squares.deck.sill_x_m.size() == at((squares.deck.columns - 1) * squares.deck.rows) &&
@@ -39,23 +37,9 @@ FlowStepper::FlowStepper(const FlowSquares& squares, double still_frac)
           "columns of one length");
   open_ = open_faces(squares);
   sides_ = sides_of_squares(squares, open_.faces);
-  // Unknowns are numbered along the shorter side, so that the band is narrow.
-  const plan::DeckShape& deck = squares.deck;
-  for (int square = 0; square < static_cast<int>(n_); ++square) {
-    unknown_.push_back(deck.columns <= deck.rows ? square
-                                                 : (square % deck.columns) * deck.rows + square / deck.columns);
-    diagonal_.push_back(matrix_.place(unknown_.back(), unknown_.back()));
-  }
-  for (const Face& face : open_.faces) {
-    const int from = unknown_[at(face.from)];
-    const int to = unknown_[at(face.to)];
-    places_.push_back(
-        {matrix_.place(from, from), matrix_.place(from, to), matrix_.place(to, from), matrix_.place(to, to)});
-  }
-  flows_.resize(open_.faces.size());
+  factored_slope_.resize(open_.faces.size(), 0.0);
   exit_flows_.resize(squares.exits.size());
-  for (std::vector<double>* list :
-       {&level_m_, &passing_m3_, &blurred_m3_, &residual_m3_, &change_, &right_, &trial_m_}) {
+  for (std::vector<double>* list : {&level_m_, &allowed_m3_, &residual_m3_, &change_, &trial_m_}) {
     list->resize(n_);
   }
 }
@@ -66,24 +50,18 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
     const double arriving_m3 = step_s_ * arriving_m3_per_s_[k];
     level_m_[k] = squares_.deck.level_m[k] + depth_m[k];
     residual_m3_[k] = volume_m3(squares_.cover[k], squares_.deck.area_m2[k], depth_m[k]) - before_m3_[k] - arriving_m3;
-    passing_m3_[k] = arriving_m3;
-    blurred_m3_[k] = 0.0;
+    allowed_m3_[k] = still_.depth_m * squares_.deck.area_m2[k] + still_.frac * arriving_m3;
   }
-  find_face_flows(open_, cross_slope2_, level_m_, wet_, flows_);
-  for (const int face : wet_.face) {
-    const std::size_t f = at(face);
-    const std::size_t from = at(open_.faces[f].from);
-    const std::size_t to = at(open_.faces[f].to);
-    const FaceFlow& flow = flows_[f];
-    const double flow_m3 = step_s_ * flow.m3_per_s;
+  find_face_flows(open_, cross_slope2_, level_m_, flows_);
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    const std::size_t from = at(open_.from[f]);
+    const std::size_t to = at(open_.to[f]);
+    const double flow_m3 = step_s_ * flows_.m3_per_s[f];
+    const double allowed_m3 = still_.frac * std::fabs(flow_m3) + blurred_m3(f);
     residual_m3_[from] += flow_m3;
     residual_m3_[to] -= flow_m3;
-    passing_m3_[from] += std::fabs(flow_m3);
-    passing_m3_[to] += std::fabs(flow_m3);
-    const double blur_m = rounding_frac * std::max(std::fabs(level_m_[from]), std::fabs(level_m_[to]));
-    const double blurred_m3 = step_s_ * (flow.by_from - flow.by_to) * blur_m;
-    blurred_m3_[from] += blurred_m3;
-    blurred_m3_[to] += blurred_m3;
+    allowed_m3_[from] += allowed_m3;
+    allowed_m3_[to] += allowed_m3;
   }
   for (std::size_t e = 0; e < squares_.exits.size(); ++e) {
     const std::size_t square = at(squares_.exits[e].square);
@@ -101,39 +79,56 @@ double FlowStepper::evaluate(std::span<const double> depth_m) {
 bool FlowStepper::is_still() const {
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    const double allowed_m3 = still_m * area_m2 + still_frac_ * passing_m3_[k] + blurred_m3_[k];
-    if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3)) return false;
+    if (area_m2 > 0.0 && !(std::fabs(residual_m3_[k]) <= allowed_m3_[k])) return false;
   }
   return true;
 }
 
+/// What rounded levels leave open of the flow across a face.
+double FlowStepper::blurred_m3(std::size_t face) const {
+  const double blur_m =
+      rounding_frac * std::max(std::fabs(level_m_[at(open_.from[face])]), std::fabs(level_m_[at(open_.to[face])]));
+  return step_s_ * (flows_.by_from[face] - flows_.by_to[face]) * blur_m;
+}
+
 double FlowStepper::blur_m() const {
+  std::vector<double> blurred(n_, 0.0);
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    blurred[at(open_.from[f])] += blurred_m3(f);
+    blurred[at(open_.to[f])] += blurred_m3(f);
+  }
   double most_m = 0.0;
   for (std::size_t k = 0; k < n_; ++k) {
-    if (squares_.deck.area_m2[k] > 0.0) most_m = std::max(most_m, blurred_m3_[k] / squares_.deck.area_m2[k]);
+    if (squares_.deck.area_m2[k] > 0.0) most_m = std::max(most_m, blurred[k] / squares_.deck.area_m2[k]);
   }
   return most_m;
 }
 
 /// Factors the Jacobian at these depths, whose flows have just been worked out.
 void FlowStepper::factor(std::span<const double> depth_m) {
-  matrix_.clear();
-  const std::span<double> entries = matrix_.entries();
+  // Every face writes its two places anew; the others stay at none.
+  const std::span<double> own = matrix_.own();
   for (std::size_t k = 0; k < n_; ++k) {
     const double area_m2 = squares_.deck.area_m2[k];
-    entries[diagonal_[k]] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
+    own[k] = area_m2 > 0.0 ? volume_by_depth_m2(squares_.cover[k], area_m2, depth_m[k]) : 1.0;
   }
-  for (const int face : wet_.face) {
-    const std::size_t f = at(face);
-    const double by_from = step_s_ * flows_[f].by_from;
-    const double by_to = step_s_ * flows_[f].by_to;
-    entries[places_[f].from_from] += by_from;
-    entries[places_[f].from_to] += by_to;
-    entries[places_[f].to_from] -= by_from;
-    entries[places_[f].to_to] -= by_to;
+  for (std::size_t f = 0; f < open_.faces.size(); ++f) {
+    const double slope = flows_.slope[f];
+    const double slope_before = factored_slope_[f];
+    factored_slope_[f] = slope;
+    const bool is_turning =
+        slope * slope_before <= 0.0 || std::fabs(slope) < steady_slope_share * std::fabs(slope_before);
+    const double more = is_turning ? flows_.secant_more[f] : 0.0;
+    const double by_from = step_s_ * (flows_.by_from[f] + more);
+    const double by_to = step_s_ * (flows_.by_to[f] - more);
+    const Face& face = open_.faces[f];
+    own[at(face.from)] += by_from;
+    own[at(face.to)] -= by_to;
+    matrix_.beside(face.is_along_x ? numerics::Side::right : numerics::Side::above)[at(face.from)] = by_to;
+    matrix_.beside(face.is_along_x ? numerics::Side::left : numerics::Side::below)[at(face.to)] = -by_from;
   }
   for (std::size_t e = 0; e < squares_.exits.size(); ++e) {
-    entries[diagonal_[at(squares_.exits[e].square)]] += step_s_ * exit_flows_[e].by_depth;
+    own[at(squares_.exits[e].square)] += step_s_ * exit_flows_[e].by_depth;
   }
   matrix_.factor();
   factored_step_s_ = step_s_;
@@ -141,11 +136,8 @@ void FlowStepper::factor(std::span<const double> depth_m) {
 
 /// The change of depth that would bring the residual to zero if all were the straight lines last factored.
 void FlowStepper::find_change() {
-  for (std::size_t k = 0; k < n_; ++k) {
-    right_[at(unknown_[k])] = squares_.deck.area_m2[k] > 0.0 ? -residual_m3_[k] : 0.0;
-  }
-  matrix_.solve(right_);
-  for (std::size_t k = 0; k < n_; ++k) change_[k] = right_[at(unknown_[k])];
+  for (std::size_t k = 0; k < n_; ++k) change_[k] = squares_.deck.area_m2[k] > 0.0 ? -residual_m3_[k] : 0.0;
+  matrix_.solve(change_);
 }
 
 /// Finds depths that close the step; false if Newton does not get there. Old factors serve as long as each use of them
@@ -184,8 +176,8 @@ bool FlowStepper::close_step(std::vector<double>& depth_m, int undamped_iteratio
   return true;
 }
 
-std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3_per_s, double step_s,
-                                             FlowState& state) {
+std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3_per_s, double step_s, FlowState& state,
+                                             std::span<const double> near_m) {
   expects(arriving_m3_per_s.size() == n_ && state.volume_m3.size() == n_ && state.depth_m.size() == n_,
           "columns of one length");
   expects(step_s > 0.0, "a step above zero");
@@ -194,7 +186,8 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   before_m3_ = state.volume_m3;
   for (std::size_t k = 0; k < n_; ++k) level_m_[k] = squares_.deck.level_m[k] + state.depth_m[k];
   cross_slope2_ = squares_of_cross_slope(squares_, open_.faces, level_m_);
-  std::vector<double> depth_m = state.depth_m;
+  expects(near_m.empty() || near_m.size() == n_, "a depth for each square");
+  std::vector<double> depth_m = near_m.empty() ? state.depth_m : std::vector<double>(near_m.begin(), near_m.end());
   int n_iterations = 0;
   if (!close_step(depth_m, usual_undamped_iterations, n_iterations)) {
     depth_m = state.depth_m;
@@ -203,7 +196,7 @@ std::optional<FlowStep> FlowStepper::advance(std::span<const double> arriving_m3
   }
   FlowStep step = move_water(squares_, sides_,
                              {.arriving_m3_per_s = arriving_m3_per_s,
-                              .faces = flows_,
+                              .faces_m3_per_s = flows_.m3_per_s,
                               .exits = exit_flows_,
                               .level_m = level_m_,
                               .step_s = step_s},
@@ -219,7 +212,7 @@ FlowState dry_state(const FlowSquares& squares) {
 
 std::optional<FlowStep> advance_flow(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,
                                      double step_s, FlowState& state) {
-  return FlowStepper(squares, still_frac_of_a_step).advance(arriving_m3_per_s, step_s, state);
+  return FlowStepper(squares, {}).advance(arriving_m3_per_s, step_s, state);
 }
 
 }  // namespace houseleek::checks

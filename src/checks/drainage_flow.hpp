@@ -6,7 +6,7 @@
 
 #include "checks/drainage_books.hpp"
 #include "checks/drainage_faces.hpp"
-#include "numerics/band_matrix.hpp"
+#include "numerics/grid_matrix.hpp"
 
 namespace houseleek::checks {
 
@@ -23,7 +23,7 @@ namespace houseleek::checks {
 /// Stable if: always: the fluxes make the system an M-function, with one solution that is not negative.
 /// Conserves: water, to rounding: volumes change by fluxes only, moved from the highest water down, and no square gives
 ///           more than it has.
-/// Cost:     a banded factorisation of squares times lesser side squared for each Newton iteration, less where the
+/// Cost:     a factorisation of half the squares times lesser side squared for each Newton iteration, less where the
 ///           factors of the iteration or step before still serve.
 /// Source:   diffusive wave [chow1988] section 9.2; [rheinboldt1970]; docs/equations/drainage.md.
 /// Checked by: RoofFlow tests, tests/checks/drainage_flow_test.cpp.
@@ -31,54 +31,51 @@ namespace houseleek::checks {
                                                    std::span<const double> arriving_m3_per_s, double step_s,
                                                    FlowState& state);
 
-/// For single steps and steady states, whose steps of hours pass far more water than stands on the roof.
-inline constexpr double still_frac_of_a_step = 1.0e-9;
+/// How little must be unaccounted for at a square in a step: a share of what passes it, or so much depth.
+struct StillWater {
+  double frac = 1.0e-9;  // for single steps and steady states, whose steps of hours pass far more than stands there
+  double depth_m = 1.0e-11;
+};
 
 /// The same, step after step on one deck: faces, matrix and the last factors are kept. Refers to the deck.
 class FlowStepper {
  public:
-  /// `still_frac`: a square is at rest once its books lack less than this share of what passes it in the step. The flows
-  /// as found are then booked without loss, so that it moves water late or early by so much and makes none.
-  FlowStepper(const FlowSquares& squares, double still_frac);
+  /// A square is at rest once its books lack less than `still`. The flows as found are then booked without loss, so that
+  /// it moves water late or early by so much and makes none.
+  FlowStepper(const FlowSquares& squares, StillWater still);
+  /// `near_m`, if given: depths to begin the iteration with.
   [[nodiscard]] std::optional<FlowStep> advance(std::span<const double> arriving_m3_per_s, double step_s,
-                                                FlowState& state);
+                                                FlowState& state, std::span<const double> near_m = {});
   /// What rounded levels leave open at the depth of a square in the last step: much in a deep still pool and a long step.
   [[nodiscard]] double blur_m() const;
 
  private:
-  struct FacePlaces {  // of its four entries in the matrix
-    std::size_t from_from, from_to, to_from, to_to;
-  };
   double evaluate(std::span<const double> depth_m);
+  [[nodiscard]] double blurred_m3(std::size_t face) const;
   [[nodiscard]] bool is_still() const;
   void factor(std::span<const double> depth_m);
   void find_change();
   [[nodiscard]] bool close_step(std::vector<double>& depth_m, int undamped_iterations, int& n_iterations);
 
   const FlowSquares& squares_;
-  double still_frac_;
+  StillWater still_;
   std::size_t n_;
   OpenFaces open_;
   SquareSides sides_;
-  std::vector<FacePlaces> places_;
-  std::vector<int> unknown_;           // by square
-  std::vector<std::size_t> diagonal_;  // place by square
-  numerics::BandMatrix matrix_;
-  double factored_step_s_ = 0.0;  // the step its factors belong to; 0: none
+  numerics::GridMatrix matrix_;
+  double factored_step_s_ = 0.0;        // the step its factors belong to; 0: none
+  std::vector<double> factored_slope_;  // of the water across each face then
   // Of the step at hand.
   std::span<const double> arriving_m3_per_s_;
   double step_s_ = 0.0;
   std::span<const double> before_m3_;
   std::vector<double> cross_slope2_;
-  WetFaces wet_;
-  std::vector<FaceFlow> flows_;
+  FaceFlows flows_;
   std::vector<ExitFlow> exit_flows_;
   std::vector<double> level_m_;
-  std::vector<double> passing_m3_;
-  std::vector<double> blurred_m3_;
+  std::vector<double> allowed_m3_;  // of the residual
   std::vector<double> residual_m3_;
   std::vector<double> change_;
-  std::vector<double> right_;
   std::vector<double> trial_m_;
 };
 
@@ -98,11 +95,15 @@ struct RouteOptions {
   /// Stop early once no square rises any more after the rain: by the order of an M-function none rises again, so
   /// `max_depth_m` is that of the whole run.
   bool ends_at_peak = false;
+  /// While run-off stays the same, steps double as long as each differs from the straight line through the two before it
+  /// by less than this at every square, up to ten minutes and, after the rain, a tenth of the time since; 0: never.
+  double growth_error_m = 0.0;
 };
 
 struct Routed {
   std::vector<double> max_depth_m;  // by square, at step ends
   std::vector<double> end_depth_m;
+  std::vector<double> end_volume_m3;
   std::vector<std::vector<double>> exit_m3_per_s;  // by exit: means of each minute
   double arrived_m3 = 0.0;
   double left_m3 = 0.0;
@@ -118,6 +119,10 @@ struct Routed {
 /// Follows run-off to the exits. A mirrored deck gives the mirrored answer in equal bits.
 /// Errors:   ContractViolation with time and residual where a step of 1 ms does not come to rest.
 [[nodiscard]] Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options);
+
+/// Goes on from where a run of the same deck and run-off stopped early.
+[[nodiscard]] Routed continue_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options,
+                                     const Routed& until_now);
 
 /// Depths once a steady run-off has filled every hollow and leaves as it comes. A mirrored deck gives the mirrored
 /// answer in equal bits; more rain, a blocked exit or a higher sill lowers no depth beyond 1 um. `near_m`, if given, are

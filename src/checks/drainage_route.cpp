@@ -1,6 +1,7 @@
 // A storm followed over the squares of a deck, and where it comes to rest; mirrored decks are one problem.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <string>
 
@@ -13,8 +14,8 @@ namespace {
 
 constexpr double least_step_s = 1.0e-3;
 constexpr double seconds_per_minute = 60.0;
-// Steps of a minute and less are a hundredth off by themselves: a ten-millionth of what passes leaves that as it is.
-constexpr double still_frac_of_a_storm = 1.0e-7;
+// Steps of a minute and less are off by a hundredth themselves: a millionth of what passes, or a nanometre, leaves that.
+constexpr StillWater still_in_a_storm = {.frac = 1.0e-6, .depth_m = 1.0e-9};
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -117,8 +118,8 @@ struct Advance {
     ++routed.n_steps;
   }
 
-  void by(double step_s, FlowState& state, std::vector<double>& exit_m3) {
-    const std::optional<FlowStep> step = stepper.advance(arriving_m3_per_s, step_s, state);
+  void by(double step_s, FlowState& state, std::vector<double>& exit_m3, std::span<const double> near_m = {}) {
+    const std::optional<FlowStep> step = stepper.advance(arriving_m3_per_s, step_s, state, near_m);
     if (!step) {
       expects(step_s > least_step_s, "water on the roof to come to rest in a step of 1 ms, after " +
                                          std::to_string(routed.n_steps) + " steps");
@@ -138,7 +139,7 @@ struct Advance {
   }
 };
 
-/// True if no square has lost more than this in its last minute.
+/// True if no square has lost more than this.
 bool is_drained(const std::vector<double>& before_m, const std::vector<double>& after_m, double below_m) {
   for (std::size_t k = 0; k < before_m.size(); ++k) {
     if (before_m[k] - after_m[k] > below_m) return false;
@@ -146,7 +147,7 @@ bool is_drained(const std::vector<double>& before_m, const std::vector<double>& 
   return true;
 }
 
-/// True if no square has gained water in its last minute, beyond what steps may be off.
+/// True if no square has gained water beyond what steps may be off.
 bool is_falling(const std::vector<double>& before_m, const std::vector<double>& after_m) {
   constexpr double risen_m = 1.0e-7;
   for (std::size_t k = 0; k < before_m.size(); ++k) {
@@ -155,41 +156,137 @@ bool is_falling(const std::vector<double>& before_m, const std::vector<double>& 
   return true;
 }
 
-Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
+/// How long the next step is: a share of a minute as asked for while things move, doubled while they hardly do.
+class StepLength {
+ public:
+  StepLength(const RouteOptions& options, int n_rain_minutes)
+      : options_(options),
+        n_rain_minutes_(n_rain_minutes),
+        n_rain_steps_(static_cast<int>(std::ceil(seconds_per_minute / options.step_s))) {}
+
+  struct Next {
+    int minutes = 1;  // of which it is made
+    int n_steps = 1;
+  };
+  /// `same_minutes`: so many from now on have the same run-off.
+  [[nodiscard]] Next next(int minute, int same_minutes) const {
+    const int n_steps = minute < n_rain_minutes_ ? n_rain_steps_ : 1;
+    if (doubled_ < n_steps) return {1, (n_steps + doubled_ - 1) / doubled_};
+    const int since_rain = std::max(0, minute - n_rain_minutes_);
+    const int most = minute < n_rain_minutes_ ? most_minutes : std::clamp(since_rain / 10, 1, most_minutes);
+    return {std::min({doubled_ / n_steps, most, same_minutes}), 1};
+  }
+
+  void learn(double error_m) {
+    doubled_ = error_m <= options_.growth_error_m ? std::min(2 * doubled_, most_doubled) : 1;
+  }
+  void begin_anew() { doubled_ = 1; }
+
+ private:
+  static constexpr int most_minutes = 10;
+  static constexpr int most_doubled = 1024;
+  const RouteOptions& options_;
+  int n_rain_minutes_;
+  int n_rain_steps_;
+  int doubled_ = 1;
+};
+
+/// The straight line through the last two depths: where Newton begins, and how far a step is off it.
+class Extrapolation {
+ public:
+  /// Depths after a step of this length; empty while nothing is known.
+  [[nodiscard]] std::vector<double> depth_m(const std::vector<double>& now_m, double step_s) const {
+    std::vector<double> ahead_m;
+    if (last_step_s_ <= 0.0) return ahead_m;
+    for (std::size_t k = 0; k < now_m.size(); ++k) {
+      ahead_m.push_back(std::max(0.0, now_m[k] + (now_m[k] - before_m_[k]) * (step_s / last_step_s_)));
+    }
+    return ahead_m;
+  }
+  void learn(std::vector<double> before_m, double step_s) {
+    before_m_ = std::move(before_m);
+    last_step_s_ = step_s;
+  }
+  void forget() { last_step_s_ = 0.0; }
+
+ private:
+  std::vector<double> before_m_;
+  double last_step_s_ = 0.0;
+};
+
+double largest_difference(const std::vector<double>& a, const std::vector<double>& b) {
+  double largest = 0.0;
+  for (std::size_t k = 0; k < a.size(); ++k) largest = std::max(largest, std::fabs(a[k] - b[k]));
+  return largest;
+}
+
+/// So many minutes from this one on shed the same; after the rain, all that are left.
+int same_minutes_from(const RunOff& runoff, int minute, int n_rain_minutes, int all_minutes) {
+  if (minute >= n_rain_minutes) return all_minutes - minute;
+  int end = minute + 1;
+  const auto is_same = [&](const std::vector<double>& column) { return column[at(end)] == column[at(minute)]; };
+  while (end < n_rain_minutes &&
+         std::all_of(runoff.columns_mm_per_min.begin(), runoff.columns_mm_per_min.end(), is_same)) {
+    ++end;
+  }
+  return end - minute;
+}
+
+Routed route_as_given(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options, Routed routed) {
   const std::size_t n = squares.deck.level_m.size();
-  const std::size_t n_minutes = runoff.columns_mm_per_min.empty() ? 0 : runoff.columns_mm_per_min.front().size();
-  const int n_rain_steps = static_cast<int>(std::ceil(seconds_per_minute / options.step_s));
-  Routed routed;
-  routed.max_depth_m.assign(n, 0.0);
-  routed.exit_m3_per_s.assign(squares.exits.size(), {});
-  FlowStepper stepper(squares, still_frac_of_a_storm);
+  const int n_rain_minutes =
+      runoff.columns_mm_per_min.empty() ? 0 : static_cast<int>(runoff.columns_mm_per_min.front().size());
   FlowState state = dry_state(squares);
+  if (routed.minutes > 0) state = {.volume_m3 = routed.end_volume_m3, .depth_m = routed.end_depth_m};
+  routed.max_depth_m.resize(n, 0.0);
+  routed.exit_m3_per_s.resize(squares.exits.size());
+  FlowStepper stepper(squares, still_in_a_storm);
+  StepLength length(options, n_rain_minutes);
+  Extrapolation line;
   std::vector<double> arriving(n);
-  const int all_minutes = static_cast<int>(n_minutes) + options.minutes_after;
-  for (int minute = 0; minute < all_minutes; ++minute) {
-    for (std::size_t k = 0; k < n; ++k) {
-      const int column = runoff.column_of_square[k];
-      const bool is_shedding = column >= 0 && at(minute) < n_minutes;
-      arriving[k] = is_shedding ? 0.001 / seconds_per_minute * squares.deck.area_m2[k] *
-                                      runoff.columns_mm_per_min[at(column)][at(minute)]
-                                : 0.0;
+  const int all_minutes = n_rain_minutes + options.minutes_after;
+  int same_minutes = 0;
+  while (routed.minutes < all_minutes) {
+    const int minute = routed.minutes;
+    if (same_minutes == 0) {
+      same_minutes = same_minutes_from(runoff, minute, n_rain_minutes, all_minutes);
+      length.begin_anew();
+      line.forget();
+      for (std::size_t k = 0; k < n; ++k) {
+        const int column = runoff.column_of_square[k];
+        arriving[k] = column >= 0 && minute < n_rain_minutes ? 0.001 / seconds_per_minute * squares.deck.area_m2[k] *
+                                                                   runoff.columns_mm_per_min[at(column)][at(minute)]
+                                                             : 0.0;
+      }
     }
     const std::vector<double> before_m = state.depth_m;
     std::vector<double> exit_m3(squares.exits.size(), 0.0);
     Advance advance{stepper, arriving, routed};
-    const int n_steps = at(minute) < n_minutes ? n_rain_steps : 1;
-    for (int step = 0; step < n_steps; ++step) advance.by(seconds_per_minute / n_steps, state, exit_m3);
-    for (std::size_t e = 0; e < exit_m3.size(); ++e) {
-      routed.exit_m3_per_s[e].push_back(exit_m3[e] / seconds_per_minute);
+    const StepLength::Next next = length.next(minute, same_minutes);
+    const double step_s = seconds_per_minute * next.minutes / next.n_steps;
+    double off_m = std::numeric_limits<double>::infinity();
+    for (int step = 0; step < next.n_steps; ++step) {
+      const std::vector<double> ahead_m = line.depth_m(state.depth_m, step_s);
+      std::vector<double> last_m = state.depth_m;
+      advance.by(step_s, state, exit_m3, ahead_m);
+      line.learn(std::move(last_m), step_s);
+      if (!ahead_m.empty()) off_m = largest_difference(state.depth_m, ahead_m);
     }
-    routed.minutes = minute + 1;
-    if (at(minute) >= n_minutes && options.ends_at_peak && is_falling(before_m, state.depth_m)) break;
-    if (at(minute) >= n_minutes && options.drained_below_m > 0.0 &&
-        is_drained(before_m, state.depth_m, options.drained_below_m)) {
+    length.learn(off_m);
+    for (std::size_t e = 0; e < exit_m3.size(); ++e) {
+      routed.exit_m3_per_s[e].insert(routed.exit_m3_per_s[e].end(), at(next.minutes),
+                                     exit_m3[e] / (seconds_per_minute * next.minutes));
+    }
+    routed.minutes += next.minutes;
+    same_minutes -= next.minutes;
+    if (minute < n_rain_minutes) continue;
+    if (options.ends_at_peak && is_falling(before_m, state.depth_m)) break;
+    if (options.drained_below_m > 0.0 && is_drained(before_m, state.depth_m, options.drained_below_m * next.minutes)) {
       break;
     }
   }
   routed.end_depth_m = state.depth_m;
+  routed.end_volume_m3 = state.volume_m3;
   return routed;
 }
 
@@ -220,7 +317,7 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
   constexpr double longest_step_s = 1.0e6;
   constexpr double at_rest_m = 1.0e-7;
   constexpr int most_steps = 400;
-  FlowStepper stepper(squares, still_frac_of_a_step);
+  FlowStepper stepper(squares, {});
   FlowState state = first_state(squares, near_m);
   double step_s = first_step_s;
   double change_before_m = 0.0;
@@ -240,7 +337,7 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
     const bool is_at_rest = change_m < at_rest_m || (change_m < stepper.blur_m() && is_leaving_what_arrives(*done));
     if (step_s == last_step_s && is_at_rest) return state.depth_m;
     // A little more rain than a pipe takes fills a pool for weeks: let them go by, then look again in steps as usual.
-    const bool is_filling = step_s >= last_step_s && change_m > 0.9 * change_before_m;
+    const bool is_filling = step_s >= last_step_s && !is_at_rest && change_m > 0.9 * change_before_m;
     step_s = is_filling ? std::min(longest_step_s, 10.0 * step_s) : std::min(last_step_s, 4.0 * step_s);
     change_before_m = change_m;
   }
@@ -250,7 +347,8 @@ std::vector<double> steady_as_given(const FlowSquares& squares, std::span<const 
 
 }  // namespace
 
-Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
+Routed continue_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options,
+                       const Routed& until_now) {
   expects(options.step_s > 0.0 && options.step_s <= seconds_per_minute && options.minutes_after >= 0,
           "a step of a minute or finer");
   expects(runoff.column_of_square.size() == squares.deck.level_m.size(), "a column for each square");
@@ -263,13 +361,22 @@ Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const Rout
   }
   const std::vector<double> which(runoff.column_of_square.begin(), runoff.column_of_square.end());
   const Turned turned = chosen_turn(squares, which);
-  const FlowSquares chosen = turned_squares(squares, turned);
   RunOff chosen_runoff = runoff;
   chosen_runoff.column_of_square = turned_list(squares, turned, runoff.column_of_square);
-  Routed routed = route_as_given(chosen, chosen_runoff, options);
-  routed.max_depth_m = turned_list(squares, turned, routed.max_depth_m);
-  routed.end_depth_m = turned_list(squares, turned, routed.end_depth_m);
-  return routed;
+  // Turned over twice is as before.
+  const auto turn = [&](Routed routed) {
+    for (std::vector<double>* list : {&routed.max_depth_m, &routed.end_depth_m, &routed.end_volume_m3}) {
+      *list = turned_list(squares, turned, *list);
+    }
+    return routed;
+  };
+  Routed begun = until_now;
+  if (begun.minutes > 0) begun = turn(std::move(begun));
+  return turn(route_as_given(turned_squares(squares, turned), chosen_runoff, options, std::move(begun)));
+}
+
+Routed route_runoff(const FlowSquares& squares, const RunOff& runoff, const RouteOptions& options) {
+  return continue_runoff(squares, runoff, options, {});
 }
 
 std::vector<double> steady_depths_m(const FlowSquares& squares, std::span<const double> arriving_m3_per_s,

@@ -16,6 +16,7 @@ using results::Interval;
 
 constexpr int most_minutes_after = 240;
 constexpr double drained_below_m = 1.0e-4;
+constexpr double growth_error_m = 1.0e-5;
 
 /// A design's roof with one end of its ranges, perhaps an outlet blocked, and how it is to be followed.
 struct StormRun {
@@ -27,7 +28,7 @@ struct StormRun {
 };
 
 /// Run-off by the minute: a recipe takes the first of the storm. Column 0 is bare deck, then one for each recipe.
-Routed route_storm(const StormRun& run, const Storm& storm, bool ends_at_peak) {
+RunOff runoff_of(const StormRun& run, const Storm& storm) {
   const DrainageDeck& deck = run.deck;
   const double rain_mm_per_h = end_of(storm.rain_mm_per_h, run.end);
   const double duration_min = storm.duration_min;
@@ -73,28 +74,41 @@ Routed route_storm(const StormRun& run, const Storm& storm, bool ends_at_peak) {
     runoff.column_of_square.push_back(static_cast<int>(runoff.columns_mm_per_min.size()));
     runoff.columns_mm_per_min.push_back(std::move(mixed));
   }
-  return route_runoff(run.squares, runoff,
-                      {.step_s = duration_min > 60.0 ? 60.0 : run.options.step_s,
-                       .minutes_after = most_minutes_after,
-                       .drained_below_m = drained_below_m,
-                       .ends_at_peak = ends_at_peak});
+  return runoff;
 }
 
+/// `until_now`: of a run that ended at its peak.
+Routed route_storm(const StormRun& run, const Storm& storm, bool ends_at_peak, const Routed& until_now = {}) {
+  return continue_runoff(run.squares, runoff_of(run, storm),
+                         {.step_s = storm.duration_min > 60.0 ? 60.0 : run.options.step_s,
+                          .minutes_after = most_minutes_after,
+                          .drained_below_m = drained_below_m,
+                          .ends_at_peak = ends_at_peak,
+                          .growth_error_m = growth_error_m},
+                         until_now);
+}
+
+/// A storm followed to its peak; nothing followed where it is the only one.
+struct Peak {
+  const Storm* storm = nullptr;
+  Routed routed;
+};
+
 /// The duration that leaves least room: under raised modules, or else the deepest water.
-const Storm& critical_storm(const StormRun& run, const std::vector<Storm>& storms) {
-  const Storm* worst = &storms.front();
-  if (storms.size() == 1) return *worst;
+Peak critical_storm(const StormRun& run, const std::vector<Storm>& storms) {
+  Peak worst{&storms.front(), {}};
+  if (storms.size() == 1) return worst;
   double least_m = std::numeric_limits<double>::infinity();
   for (const Storm& storm : storms) {
-    const Routed routed = route_storm(run, storm, true);
+    Routed routed = route_storm(run, storm, true);
     double room_m = least_freeboard_m(run.deck, routed.max_depth_m);
     if (!std::isfinite(room_m)) room_m = -*std::max_element(routed.max_depth_m.begin(), routed.max_depth_m.end());
     if (room_m < least_m) {
       least_m = room_m;
-      worst = &storm;
+      worst = {&storm, std::move(routed)};
     }
   }
-  return *worst;
+  return worst;
 }
 
 }  // namespace
@@ -126,7 +140,8 @@ DrainageCase make_storm(const design::ValidDesign& design, const Decks& decks, c
     squares[at(end)] = blocked_outlet < 0 ? deck.squares : with_blocked(deck, blocked_outlet);
   }
   const auto run = [&](DrainageEnd end) { return StormRun{*design, options, decks[at(end)], squares[at(end)], end}; };
-  const Storm storm = critical_storm(run(DrainageEnd::likely), storms);
+  const Peak peak = critical_storm(run(DrainageEnd::likely), storms);
+  const Storm& storm = *peak.storm;
   DrainageCase one;
   one.kind = blocked_outlet < 0 ? DrainageKind::storm : DrainageKind::one_blocked;
   one.rain_mm_per_h = storm.rain_mm_per_h;
@@ -134,7 +149,8 @@ DrainageCase make_storm(const design::ValidDesign& design, const Decks& decks, c
   one.return_years = storm.return_years;
   Outcome outcome;
   for (const DrainageEnd end : drainage_ends) {
-    const Routed routed = route_storm(run(end), storm, false);
+    const Routed routed = end == DrainageEnd::likely ? route_storm(run(end), storm, false, peak.routed)
+                                                     : route_storm(run(end), storm, false);
     outcome.depth_m[at(end)] = routed.max_depth_m;
     outcome.minutes_to_drain[at(end)] = std::max(0.0, routed.minutes - std::ceil(storm.duration_min));
   }

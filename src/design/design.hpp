@@ -20,6 +20,7 @@
 #include "design/roof.hpp"
 #include "design/room.hpp"
 #include "design/site.hpp"
+#include "design/trial.hpp"
 #include "design/wind.hpp"
 
 namespace houseleek::design {
@@ -45,6 +46,7 @@ struct Design {
   std::vector<StockItem> stock;
   OrderWishes order;
   Rivals rivals;
+  std::vector<Trial> trials;
   std::vector<catalogue::Material> own_materials;
   bool operator==(const Design&) const = default;
 };

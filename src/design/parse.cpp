@@ -21,7 +21,7 @@ constexpr std::int64_t newest_format = 1;
 constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",        "room",
                                           "partition", "recipe",    "patch", "prices",   "tariff",      "rivals",
                                           "material",  "container", "wind",  "drainage", "design_rain", "invented",
-                                          "money",     "bills",     "stock", "carbon",   "order"};
+                                          "trial",     "money",     "bills", "stock",    "carbon",      "order"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -144,6 +144,7 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.bills = read_bills(reader, root);
   design.stock = read_stock(reader, root, design.prices);
   design.order = read_order(reader, root, design.roof);
+  design.trials = read_trials(reader, root, design.recipes, design.rooms);
   design.own_materials = reader.own_materials;
   Issues issues = sorted_by_place(std::move(reader.fields.issues));
   if (!errors_of(issues).empty()) return Unexpected{std::move(issues)};

@@ -133,7 +133,7 @@ std::vector<PlantShare> read_plants(DesignReader& reader, const TableView& recip
 double canopy_figure(DesignReader& reader, const TableView& canopy, const catalogue::FoliageProperty& property,
                      const std::vector<PlantShare>& shares) {
   if (find_member(*canopy.node, property.rule.key) != nullptr) {
-    return read_number(reader.fields, canopy, property.rule).value_or(property.rule.least);
+    return figure_from(reader, canopy, property.rule, {property.words, property.rule.least});
   }
   catalogue::Spread mean;
   double cover_sum = 0.0;
@@ -240,7 +240,7 @@ Spacer read_spacer(DesignReader& reader, const TableView& table) {
   spacer.edges = read_choice<Edges>(reader.fields, table, "edges", edge_words).value_or(Edges::open);
   spacer.mass_kg_per_module = number_or_default(reader, table, limits::spacer_mass_kg, defaults::spacer_mass);
   spacer.blocked_frac = number_or_default(reader, table, limits::blocked_frac, defaults::blocked);
-  spacer.gap_wind_frac = number_or_default(reader, table, limits::gap_wind_frac, defaults::gap_wind);
+  spacer.gap_wind_frac = figure_or_default(reader, table, limits::gap_wind_frac, defaults::gap_wind);
   spacer.feet = read_feet(reader, table);
   read_slats(reader, table, spacer);
   return spacer;

@@ -5,7 +5,7 @@
 #pragma once
 
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
-#define HOUSELEEK_WIDE_CLONE [[gnu::target_clones("avx2", "default")]]
+#define HOUSELEEK_WIDE_CLONE [[gnu::target_clones("avx2", "default"), gnu::flatten]]
 #else
 #define HOUSELEEK_WIDE_CLONE
 #endif

@@ -48,6 +48,10 @@ data{font-variant-numeric:tabular-nums lining-nums}
 
 constexpr std::string_view table_rules = R"css(
 .scroll{overflow-x:auto;max-width:100%}
+@media screen{.scroll{background:linear-gradient(90deg,var(--paper) 40%,transparent) local,
+linear-gradient(270deg,var(--paper) 40%,transparent) right local,linear-gradient(90deg,var(--rule),transparent),
+linear-gradient(270deg,var(--rule),transparent) right;background-size:2rem 100%,2rem 100%,.7rem 100%,.7rem 100%;
+background-repeat:no-repeat}}
 .scroll:focus-visible,summary:focus-visible,a:focus-visible{outline:2px solid var(--accent);outline-offset:2px}
 table{border-collapse:collapse;width:100%;font-size:.92rem;line-height:1.4;font-variant-numeric:tabular-nums lining-nums}
 caption{text-align:left;font-weight:600;font-size:.98rem;padding:0 0 .5rem}
@@ -145,6 +149,16 @@ tbody th,thead th:first-child,thead td:first-child{padding-left:0}
 dl{grid-template-columns:1fr;gap:0}
 dd{margin-bottom:.6rem}
 caption{width:min(100%,calc(100vw - 2rem))}
+table.assumed thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}
+table.assumed tbody tr{display:grid;grid-template-columns:1fr 3.1rem 3.3rem 3.3rem;border-bottom:1px solid var(--rule);
+padding:.3rem 0}
+table.assumed tbody th,table.assumed tbody td{border:0;padding:.1rem .3rem}
+table.assumed tbody th,table.assumed td.certainty{padding-left:0}
+table.assumed td.certainty{grid-column:1;color:var(--quiet)}
+table.assumed td.certainty+td.n{grid-column:2/-1}
+table.assumed td.certainty+td.n+td.source{grid-column:1/-1;padding-left:0}
+table.assumed td.source{grid-column:2/-1;min-width:0}
+table.assumed tr.group th{grid-column:1/-1}
 }
 @page{margin:16mm 15mm}
 @media print{

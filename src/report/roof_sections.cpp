@@ -421,11 +421,11 @@ Html fire_section(const Json& document) {
   for (std::size_t i = 0; i < fire.at("strips").size(); ++i) {
     const Json& strip = fire.at("strips")[i];
     const std::string place = fmt::format("/fire/strips/{}", i);
-    sources +=
-        element("li", {},
-                html_from("beside " + text_at(strip, "beside") + ": ") + number_at(document, place + "/width_mm") +
-                    html_from(" mm, reached into ") + number_at(document, place + "/reached_into") +
-                    html_from(" times (" + text_at(strip, "source") + ")"));
+    Html words = html_from("beside " + text_at(strip, "beside") + ": ") + number_at(document, place + "/width_mm") +
+                 html_from(" mm, ");
+    words += strip.at("reached_into") == 0 ? html_from("nothing reaches into it")
+                                           : number_at(document, place + "/reached_into") + html_from(" reach into it");
+    sources += element("li", {}, words + html_from(" (" + text_at(strip, "source") + ")"));
   }
   content += element_of("p", "Strips that stay bare:") + element("ul", {}, sources);
   content += element("p", {},

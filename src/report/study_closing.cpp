@@ -18,6 +18,44 @@ std::string with_blanks(std::string text) {
   return text;
 }
 
+/// Units of names and columns as print has them.
+std::string unit_in_print(std::string unit) {
+  struct Sign {
+    std::string_view plain;
+    std::string_view printed;
+  };
+  constexpr Sign signs[] = {
+      {"degC", "\u00B0C"}, {"m2", "m\u00B2"}, {"m3", "m\u00B3"}, {"m^(1/3)", "m\u00B9\u2044\u00B3"}};
+  for (const Sign& sign : signs) {
+    for (std::size_t at = unit.find(sign.plain); at != std::string::npos; at = unit.find(sign.plain, at)) {
+      unit.replace(at, sign.plain.size(), sign.printed);
+      at += sign.printed.size();
+    }
+  }
+  return unit;
+}
+
+/// A note on a column of the weather, with the column's name in words: global_w_per_m2: ... becomes Sun: ...
+std::string weather_note_in_print(const std::string& note) {
+  struct Column {
+    std::string_view name;
+    std::string_view words;
+  };
+  constexpr Column columns[] = {{"global_w_per_m2", "Sun on the flat"},
+                                {"diffuse_w_per_m2", "Sun out of clouds and sky"},
+                                {"air_temperature_c", "Air temperature"},
+                                {"vapour_pressure_pa", "Humidity"},
+                                {"rain_mm_per_10_min", "Rain"},
+                                {"rain_mm", "Rain"},
+                                {"wind_m_per_s", "Wind"},
+                                {"sky_longwave_w_per_m2", "Heat radiation of the sky"}};
+  for (const Column& column : columns) {
+    if (!note.starts_with(std::string(column.name) + ":")) continue;
+    return sentence_in_print(std::string(column.words) + note.substr(column.name.size()));
+  }
+  return sentence_in_print(note);
+}
+
 /// What an assumption belongs to: material[crushed brick], room[0], site.
 std::string group_of(const std::string& path) {
   const std::size_t bracket = path.find(']');
@@ -94,8 +132,15 @@ Html assumption_row(const Json& document, std::size_t index, const Notes* notes)
   const Json& one = document.at("assumed")[index];
   const std::string place = fmt::format("/assumed/{}", index);
   const std::string unit = text_at(one, "unit");
-  Html words = name_from(text_at(one, "name"));
-  if (!unit.empty()) words += html_from(fmt::format(", {}", unit == "degC" ? "\u00B0C" : unit));
+  // Below the heading "material jute fabric" a row need not begin with jute fabric again.
+  std::string name = text_at(one, "name");
+  const std::string group = group_of(text_at(one, "path"));
+  if (const std::size_t bracket = group.find('['); bracket != std::string::npos) {
+    const std::string repeated = group.substr(bracket + 1, group.size() - bracket - 2) + ": ";
+    if (name.starts_with(repeated)) name = name.substr(repeated.size());
+  }
+  Html words = name_from(name);
+  if (!unit.empty()) words += html_from(", " + unit_in_print(unit));
   Html cells = element("th", {{"scope", "row"}}, words);
   if (one.at("low") == one.at("likely") && one.at("high") == one.at("likely")) {
     cells += element("td", {{"class", "n"}}, html_from("\u2013")) + number_cell(document, place + "/likely") +
@@ -104,7 +149,7 @@ Html assumption_row(const Json& document, std::size_t index, const Notes* notes)
     cells += number_cell(document, place + "/low") + number_cell(document, place + "/likely") +
              number_cell(document, place + "/high");
   }
-  cells += element_of("td", with_blanks(text_at(one, "certainty")));
+  cells += element("td", {{"class", "certainty"}}, html_from(with_blanks(text_at(one, "certainty"))));
   if (notes != nullptr) cells += effect_cell(document, index, *notes);
   return element("tr", {}, cells + element("td", {{"class", "source"}}, html_from(text_at(one, "source"))));
 }
@@ -115,7 +160,7 @@ Html ranked_table(const Json& document) {
   const Json& most = ranked.at("most");
   if (most.empty()) {
     return element("p", {{"class", "not-yet"}},
-                   html_from("Which of these move the answer most was not tried: " + text_at(ranked, "from") + "."));
+                   html_from("Which of these move the answer most: " + text_at(ranked, "from") + "."));
   }
   Html body;
   for (std::size_t i = 0; i < most.size(); ++i) {
@@ -186,7 +231,7 @@ Html assumptions_section(const Json& document) {
       "written into the description, takes its place.");
   content += ranked_table(document);
   const Html table = element("table", {{"class", "assumed"}},
-                             element("caption", {}, html_from("Assumptions with range, certainty and source")) +
+                             element("caption", {}, html_from("Assumptions: low, likely, high; certainty and source")) +
                                  element("thead", {}, element("tr", {}, head)) + element("tbody", {}, body));
   content += element("div", {{"class", "scroll"}, {"tabindex", "0"}}, table);
   if (has_effects) {
@@ -198,7 +243,8 @@ Html assumptions_section(const Json& document) {
 Html weather_section(const Json& document) {
   const Json& weather = document.at("weather");
   Html notes;
-  for (const Json& note : weather.at("notes")) notes += element_of("li", note.get<std::string>());
+  for (const Json& note : weather.at("notes"))
+    notes += element_of("li", weather_note_in_print(note.get<std::string>()));
   Html content = element_of("h2", "The weather in use");
   content += element("dl", {},
                      definition("Source", html_from(text_at(weather, "source"))) +

@@ -75,6 +75,39 @@ std::int64_t next_number(const Project& project, std::string_view table) {
   return project.database().number_from(fmt::format("SELECT coalesce(max({0}), 0) + 1 FROM {0}", table));
 }
 
+/// Writes rows of events; the statement is compiled once.
+class EventInsert {
+ public:
+  explicit EventInsert(const Project& project)
+      : insert_(project.database(),
+                fmt::format("INSERT INTO event ({}) VALUES ({})", event_columns(), places_for(event_columns()))) {}
+
+  void add(const logbook::EventRecord& record) {
+    const logbook::Event& event = record.event;
+    const std::string hash = hash_of(record);
+    int at = 0;
+    insert_.bind(at++, record.number);
+    insert_.bind(at++, record.noted_utc_s);
+    insert_.bind(at++, record.supersedes);
+    insert_.bind(at++, logbook::rule_of(event.kind).word);
+    insert_.bind(at++, event.at.utc_s);
+    insert_.bind(at++, std::int64_t{event.at.offset_s});
+    insert_.bind(at++, std::int64_t{event.at.is_time_known});
+    insert_.bind(at++, std::string_view(event.zone));
+    for (const logbook::TextField& field : logbook::text_fields()) {
+      const std::string& text = event.*field.member;
+      insert_.bind(at++, text.empty() ? std::nullopt : std::optional<std::string_view>(text));
+    }
+    for (const logbook::NumberField& field : logbook::number_fields()) insert_.bind(at++, event.*field.member);
+    for (const logbook::DayField& field : logbook::day_fields()) insert_.bind(at++, event.*field.member);
+    insert_.bind(at++, std::string_view(hash));
+    insert_.run();
+  }
+
+ private:
+  Statement insert_;
+};
+
 std::string hash_of(const StoredResult& result) {
   RowHash hash;
   hash.add(result.number);
@@ -136,37 +169,24 @@ std::optional<Revision> read_revision(const Project& project, std::int64_t numbe
   return rows.step() ? std::optional(revision_from(project, rows)) : std::nullopt;
 }
 
-std::int64_t add_event(const Project& project, const NewEvent& added) {
-  const logbook::Event& event = added.event;
+std::int64_t add_event(const Project& project, const NewEvent& added) { return add_events(project, {{added}}).front(); }
+
+std::vector<std::int64_t> add_events(const Project& project, const std::vector<NewEvent>& events) {
   Transaction transaction(project.database());
+  EventInsert insert(project);
+  std::vector<std::int64_t> numbers;
   logbook::EventRecord record;
   record.number = next_number(project, "event");
-  record.noted_utc_s = added.now_utc_s;
-  record.supersedes = added.supersedes;
-  record.event = event;
-  if (record.supersedes) check_not_superseded(project, *record.supersedes);
-  const std::string hash = hash_of(record);
-  const std::string columns = event_columns();
-  Statement insert(project.database(), fmt::format("INSERT INTO event ({}) VALUES ({})", columns, places_for(columns)));
-  int at = 0;
-  insert.bind(at++, record.number);
-  insert.bind(at++, record.noted_utc_s);
-  insert.bind(at++, record.supersedes);
-  insert.bind(at++, logbook::rule_of(event.kind).word);
-  insert.bind(at++, event.at.utc_s);
-  insert.bind(at++, std::int64_t{event.at.offset_s});
-  insert.bind(at++, std::int64_t{event.at.is_time_known});
-  insert.bind(at++, std::string_view(event.zone));
-  for (const logbook::TextField& field : logbook::text_fields()) {
-    const std::string& text = event.*field.member;
-    insert.bind(at++, text.empty() ? std::nullopt : std::optional<std::string_view>(text));
+  for (const NewEvent& event : events) {
+    record.noted_utc_s = event.now_utc_s;
+    record.supersedes = event.supersedes;
+    record.event = event.event;
+    if (record.supersedes) check_not_superseded(project, *record.supersedes);
+    insert.add(record);
+    numbers.push_back(record.number++);
   }
-  for (const logbook::NumberField& field : logbook::number_fields()) insert.bind(at++, event.*field.member);
-  for (const logbook::DayField& field : logbook::day_fields()) insert.bind(at++, event.*field.member);
-  insert.bind(at++, std::string_view(hash));
-  insert.run();
   transaction.commit();
-  return record.number;
+  return numbers;
 }
 
 std::vector<logbook::EventRecord> read_events(const Project& project) {

@@ -2,6 +2,7 @@
 #pragma once
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,6 +46,9 @@ struct NewEvent {
 /// On the disk when it returns; its number. An event that is superseded must be there (a contract: ask read_events
 /// first). Errors: StoreError, also where another event has superseded it meanwhile.
 [[nodiscard]] std::int64_t add_event(const Project& project, const NewEvent& event);
+
+/// All of them or none; on the disk when it returns; their numbers. Errors: as add_event.
+[[nodiscard]] std::vector<std::int64_t> add_events(const Project& project, const std::vector<NewEvent>& events);
 
 /// All, in the order of noting; every row is checked against its fingerprint. Errors: StoreError.
 [[nodiscard]] std::vector<logbook::EventRecord> read_events(const Project& project);

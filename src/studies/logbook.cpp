@@ -6,80 +6,11 @@
 #include <algorithm>
 #include <limits>
 
-#include "base/nearest_name.hpp"
-#include "base/zone.hpp"
-#include "design/parse.hpp"
 #include "logbook/event_fields.hpp"
+#include "studies/event_door.hpp"
 
 namespace houseleek::studies {
 namespace {
-
-struct NamedList {
-  std::string_view field;  // of an event
-  std::string_view table;  // of a design
-};
-constexpr NamedList named_lists[] = {{"recipe", "recipe"}, {"room", "room"}, {"container", "container"}};
-
-/// What the logbook must know of a design. Taken from the text, not from a validated design: an older revision that
-/// today's rules would refuse still has a place and names.
-TomlNode root_of(const store::Project& project, const store::Revision& revision) {
-  Result<design::RawDesign> raw = design::parse_design(revision.toml_text, project.name());
-  expects(raw.has_value(), "revisions that were checked when they were saved");
-  return std::move(raw).value().root;
-}
-
-std::string text_at(const TomlNode& root, std::string_view table, std::string_view key) {
-  const TomlNode* node = find_member(root, table);
-  if (node != nullptr) node = find_member(*node, key);
-  return node == nullptr ? std::string() : node->text;
-}
-
-std::vector<std::string> names_in(const TomlNode& root, std::string_view table) {
-  std::vector<std::string> names;
-  const TomlNode* list = find_member(root, table);
-  if (list == nullptr) return names;
-  for (const TomlNode& item : list->items) {
-    const TomlNode* name = find_member(item, "name");
-    if (name != nullptr) names.push_back(name->text);
-  }
-  return names;
-}
-
-/// Names that no revision of the design knows.
-Issues check_names(const store::Project& project, const logbook::Event& event, const TomlNode& newest) {
-  Issues issues;
-  for (const NamedList& list : named_lists) {
-    std::string name;
-    for (const logbook::TextField& field : logbook::text_fields()) {
-      if (field.key == list.field) name = event.*field.member;
-    }
-    if (name.empty()) continue;
-    const std::vector<std::string> known = names_in(newest, list.table);
-    const auto is_among = [&name](const std::vector<std::string>& names) {
-      return std::find(names.begin(), names.end(), name) != names.end();
-    };
-    if (is_among(known)) continue;
-    const std::vector<store::Revision> revisions = store::read_revisions(project);
-    const bool was_known = std::any_of(revisions.begin(), revisions.end(), [&](const store::Revision& revision) {
-      return is_among(names_in(root_of(project, revision), list.table));
-    });
-    if (was_known) continue;
-    std::string all;
-    for (const std::string& one : known) all += (all.empty() ? "" : ", ") + one;
-    Issue issue;
-    issue.code = IssueCode::unknown_name;
-    issue.path = list.field;
-    issue.value = name;
-    issue.limit = all;
-    issue.message = fmt::format("no {} of the design is called \"{}\"", list.field, name);
-    const std::optional<std::string> nearest = find_nearest_name(name, known);
-    issue.hint = nearest       ? fmt::format("did you mean \"{}\"?", *nearest)
-                 : all.empty() ? fmt::format("the design has none; say it in the note, or as the item")
-                               : "the design has: " + all;
-    issues.push_back(std::move(issue));
-  }
-  return issues;
-}
 
 Issue issue_of_corrects(std::int64_t number, std::string message, std::string hint) {
   Issue issue;
@@ -125,9 +56,6 @@ logbook::EventWords with_kept(logbook::EventWords words, const logbook::Event& b
 }  // namespace
 
 Result<logbook::EventRecord> log_event(const store::Project& project, const LogRequest& request) {
-  const std::optional<store::Revision> newest = store::read_newest_revision(project);
-  expects(newest.has_value(), "a project with a design");
-  const TomlNode root = root_of(project, *newest);
   logbook::EventWords words = request.words;
   if (request.corrects) {
     const Result<logbook::EventRecord> before = find_corrected(project, *request.corrects);
@@ -139,11 +67,8 @@ Result<logbook::EventRecord> log_event(const store::Project& project, const LogR
     issue.value.clear();
     return Unexpected{{issue}};
   }
-  const Result<logbook::Event> event = logbook::read_event(
-      words, {text_at(root, "site", "time_zone"), request.now_utc_s, text_at(root, "prices", "currency")});
+  const Result<logbook::Event> event = EventDoor(project).read(words, request.now_utc_s);
   if (!event) return Unexpected{event.error()};
-  const Issues unknown = check_names(project, event.value(), root);
-  if (!unknown.empty()) return Unexpected{unknown};
   logbook::EventRecord record;
   record.noted_utc_s = request.now_utc_s;
   record.supersedes = request.corrects;
@@ -160,10 +85,7 @@ Result<std::vector<logbook::EventRecord>> list_events(const store::Project& proj
   }
   std::int64_t since_utc_s = std::numeric_limits<std::int64_t>::min();
   if (!filter.since.empty()) {
-    const std::optional<store::Revision> newest = store::read_newest_revision(project);
-    expects(newest.has_value(), "a project with a design");
-    const std::string zone = text_at(root_of(project, *newest), "site", "time_zone");
-    const Result<CivilMoment> since = moment_from_text(filter.since, zone, "since");
+    const Result<CivilMoment> since = moment_from_text(filter.since, zone_of_project(project), "since");
     if (!since) return Unexpected{since.error()};
     since_utc_s = since.value().utc_s;
     // A day alone begins at midnight, not at its noon.
@@ -187,10 +109,6 @@ Result<std::vector<logbook::EventRecord>> list_events(const store::Project& proj
   return records;
 }
 
-std::string zone_of_project(const store::Project& project) {
-  const std::optional<store::Revision> newest = store::read_newest_revision(project);
-  expects(newest.has_value(), "a project with a design");
-  return text_at(root_of(project, *newest), "site", "time_zone");
-}
+std::string zone_of_project(const store::Project& project) { return EventDoor(project).zone(); }
 
 }  // namespace houseleek::studies

@@ -49,18 +49,6 @@ std::string more_of(const SideComparison& comparison, const JudgeOptions& option
 
 }  // namespace
 
-std::string two_digits(double value) {
-  const double size = std::fabs(value);
-  if (size < 0.005) return "0.0";
-  if (size < 0.095) return fmt::format("{:.2f}", value);
-  return size < 9.95 ? fmt::format("{:.1f}", value) : fmt::format("{:.0f}", value);
-}
-
-std::string percent(double share_frac) {
-  const double value = 100.0 * share_frac;
-  return std::fabs(value - std::round(value)) < 0.05 ? fmt::format("{:.0f} %", value) : fmt::format("{:.1f} %", value);
-}
-
 std::string sentence_of(const SideComparison& comparison, const JudgeOptions& options) {
   const std::string pair = fmt::format("{} and {}", comparison.side, comparison.against);
   if (comparison.outcome == Outcome::too_few) {

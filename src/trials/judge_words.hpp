@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/number_words.hpp"
 #include "trials/judge.hpp"
 
 namespace houseleek::trials {
@@ -19,11 +20,5 @@ inline constexpr std::string_view few_days_note =
 
 /// What the reader of any of these comparisons has to know besides.
 [[nodiscard]] std::vector<std::string> notes_of(const std::vector<SideComparison>& comparisons);
-
-/// 0.42, 3.1, 34: two digits that count, at least one place where below ten.
-[[nodiscard]] std::string two_digits(double value);
-
-/// "95 %", "98.3 %".
-[[nodiscard]] std::string percent(double share_frac);
 
 }  // namespace houseleek::trials

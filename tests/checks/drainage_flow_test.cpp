@@ -295,6 +295,48 @@ TEST(RoofFlow, ARunThatEndsAtItsPeakHasFoundTheDeepestWater) {
   }
 }
 
+TEST(RoofFlow, StepsThatGrowFindTheSameWaterInFewerSteps) {
+  for (const unsigned seed : {2U, 5U, 9U}) {
+    const FlowSquares deck = rough_deck(seed, 9, 7);
+    const RunOff rain = rain_for(deck, 120.0, 30);
+    const RouteOptions fixed = {.step_s = 30.0, .minutes_after = 240};
+    RouteOptions growing = fixed;
+    growing.growth_error_m = 1e-5;
+    const Routed exact = route_runoff(deck, rain, fixed);
+    const Routed grown = route_runoff(deck, rain, growing);
+    EXPECT_LT(grown.n_steps, exact.n_steps / 3);
+    EXPECT_EQ(grown.minutes, exact.minutes);
+    EXPECT_NEAR(grown.arrived_m3, exact.arrived_m3, 1e-12 * exact.arrived_m3);
+    EXPECT_NEAR(grown.stored_m3 + grown.left_m3, grown.arrived_m3, 1e-12 * grown.arrived_m3);
+    for (std::size_t e = 0; e < deck.exits.size(); ++e) EXPECT_EQ(grown.exit_m3_per_s[e].size(), 270U);
+    for (std::size_t k = 0; k < deck.cover.size(); ++k) {
+      EXPECT_NEAR(grown.max_depth_m[k], exact.max_depth_m[k], 5e-6) << k;
+      EXPECT_NEAR(grown.end_depth_m[k], exact.end_depth_m[k], 1e-4) << k;
+    }
+  }
+}
+
+TEST(RoofFlow, ARunGoesOnFromItsPeakAsIfItHadNotStopped) {
+  for (const unsigned seed : {2U, 5U}) {
+    const FlowSquares deck = rough_deck(seed, 9, 7);
+    const RunOff rain = rain_for(deck, 120.0, 8);
+    const RouteOptions whole_way = {.step_s = 30.0, .minutes_after = 60};
+    RouteOptions to_peak = whole_way;
+    to_peak.ends_at_peak = true;
+    const Routed whole = route_runoff(deck, rain, whole_way);
+    const Routed begun = route_runoff(deck, rain, to_peak);
+    ASSERT_LT(begun.minutes, whole.minutes);
+    const Routed ended = continue_runoff(deck, rain, whole_way, begun);
+    EXPECT_EQ(ended.minutes, whole.minutes);
+    EXPECT_NEAR(ended.left_m3, whole.left_m3, 1e-6 * whole.arrived_m3);
+    EXPECT_NEAR(ended.stored_m3 + ended.left_m3, ended.arrived_m3, 1e-12 * ended.arrived_m3);
+    for (std::size_t k = 0; k < deck.cover.size(); ++k) {
+      EXPECT_NEAR(ended.max_depth_m[k], whole.max_depth_m[k], 1e-7) << k;
+      EXPECT_NEAR(ended.end_depth_m[k], whole.end_depth_m[k], 1e-6) << k;
+    }
+  }
+}
+
 TEST(RoofFlow, MirroredDecksAgreeToTheLastBit) {
   const int columns = 9;
   const int rows = 6;

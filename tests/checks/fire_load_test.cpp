@@ -94,7 +94,7 @@ TEST(ClearStrips, DistancesByHand) {
   const ClearStripCheck check = check_clear_strips(valid_design(small_design_text()));
   ASSERT_EQ(check.rules.size(), 2U);
   EXPECT_EQ(check.rules[0].width_mm, 500.0);
-  EXPECT_NE(check.rules[0].source.find("[fll_fire]"), std::string::npos);
+  EXPECT_NE(check.rules[0].source.find("FLL guideline"), std::string::npos);
   // Three of four are nearer than 500 mm to the lower or the left edge... the left column stands at 500 exactly.
   ASSERT_EQ(check.breaches.size(), 2U);
   EXPECT_NEAR(check.breaches[0].distance_mm, 400.0, 1e-9);

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "numerics/band_matrix.hpp"
+#include "numerics/grid_matrix.hpp"
 #include "numerics/small_linear.hpp"
 #include "numerics/tridiagonal.hpp"
 
@@ -282,6 +283,46 @@ TEST(DenseSolve, SaysWhenAMatrixIsSingularOrNotANumber) {
   EXPECT_FALSE(numerics::factor_dense(with_nan, exchanged_with));
   std::vector<double> too_short(3, 1.0);
   EXPECT_THROW((void)numerics::factor_dense(too_short, exchanged_with), ContractViolation);
+}
+
+TEST(GridMatrix, SolvesWhatItWasMadeOf) {
+  std::mt19937_64 generator(5);
+  const auto draw = [&generator] { return static_cast<double>(generator() % 2048) / 1024.0 - 1.0; };
+  struct Size {
+    int columns, rows;
+  };
+  constexpr numerics::Side sides[] = {numerics::Side::right, numerics::Side::left, numerics::Side::above,
+                                      numerics::Side::below};
+  for (const Size size :
+       {Size{1, 1}, Size{2, 1}, Size{1, 7}, Size{3, 3}, Size{4, 9}, Size{9, 4}, Size{12, 12}, Size{31, 34}}) {
+    const int n = size.columns * size.rows;
+    numerics::GridMatrix matrix(size.columns, size.rows);
+    // Twice, so that what a factorisation leaves behind is seen.
+    for (int repeat = 0; repeat < 2; ++repeat) {
+      matrix.clear();
+      std::vector<double> expected(static_cast<std::size_t>(n)), right(static_cast<std::size_t>(n), 0.0);
+      for (double& value : expected) value = draw();
+      for (int square = 0; square < n; ++square) {
+        const auto k = static_cast<std::size_t>(square);
+        const int i = square % size.columns, j = square / size.columns;
+        const int beside[] = {i + 1 < size.columns ? square + 1 : -1, i > 0 ? square - 1 : -1,
+                              j + 1 < size.rows ? square + size.columns : -1, j > 0 ? square - size.columns : -1};
+        matrix.own()[k] = 4.5;
+        right[k] = 4.5 * expected[k];
+        for (std::size_t side = 0; side < 4; ++side) {
+          if (beside[side] < 0) continue;
+          const double coefficient = draw();
+          matrix.beside(sides[side])[k] = coefficient;
+          right[k] += coefficient * expected[static_cast<std::size_t>(beside[side])];
+        }
+      }
+      matrix.factor();
+      matrix.solve(right);
+      for (std::size_t k = 0; k < expected.size(); ++k) {
+        EXPECT_NEAR(right[k], expected[k], 1e-13) << size.columns << " x " << size.rows << " at " << k;
+      }
+    }
+  }
 }
 
 TEST(BandMatrix, FactorsInTheBitsOfThePlainTripleLoopAndSolves) {

@@ -7,7 +7,7 @@
 #include "stats/sampling.hpp"
 #include "stats/weibull_lives.hpp"
 
-namespace houseleek::trials {
+namespace houseleek::upkeep {
 namespace {
 
 TEST(ServiceLifeCoverage, TruthsDrawnFromThePrior) {
@@ -45,4 +45,4 @@ TEST(ServiceLifeCoverage, TruthsDrawnFromThePrior) {
 }
 
 }  // namespace
-}  // namespace houseleek::trials
+}  // namespace houseleek::upkeep

@@ -1,5 +1,5 @@
 // How long a part lasts here, and what will have to be replaced when.
-#include "trials/service_life.hpp"
+#include "upkeep/service_life.hpp"
 
 #include <fmt/format.h>
 
@@ -7,10 +7,10 @@
 #include <cmath>
 
 #include "base/contract.hpp"
+#include "base/number_words.hpp"
 #include "base/random.hpp"
-#include "trials/judge_words.hpp"
 
-namespace houseleek::trials {
+namespace houseleek::upkeep {
 
 namespace {
 
@@ -49,7 +49,7 @@ double drawn_age_years(const Weibull& law, double age_years, double share) {
 /// Replacements by month of one drawn future; by whole months as stats::expected_replacements has them.
 std::vector<int> drawn_future(const ServiceLifeQuestion& question, const std::vector<WeightedLaw>& laws,
                               std::uint32_t draw) {
-  const RandomVariable variable = random_variable(question.seed, "service life");
+  const RandomVariable variable = random_variable(question.seed, "service life of " + question.part);
   std::uint32_t index = 0;
   const auto share = [&] { return random_uniform(variable, {.draw = draw, .day = 0, .index = index++}); };
   const Weibull law = drawn_law(laws, share());
@@ -71,7 +71,7 @@ std::vector<int> drawn_future(const ServiceLifeQuestion& question, const std::ve
   return months;
 }
 
-Replacements counted(double expected, std::vector<int> counts, double confidence_frac) {
+Replacements replacements_from(double expected, std::vector<int> counts, double confidence_frac) {
   std::sort(counts.begin(), counts.end());
   const auto at = [&](double share) {
     const auto place = static_cast<std::size_t>(share * static_cast<double>(counts.size()));
@@ -96,16 +96,53 @@ void forecast(const ServiceLifeQuestion& question, const std::vector<WeightedLaw
       total += months[i];
     }
     totals.push_back(total);
+    answer.drawn_months.push_back(months);
   }
   double sum = 0.0;
   for (std::size_t i = 0; i < question.n_months; ++i) {
-    answer.months.push_back(counted(expected[i], std::move(counts[i]), question.confidence_frac));
+    answer.months.push_back(replacements_from(expected[i], std::move(counts[i]), question.confidence_frac));
     sum += expected[i];
   }
-  answer.total = counted(sum, std::move(totals), question.confidence_frac);
+  answer.total = replacements_from(sum, std::move(totals), question.confidence_frac);
 }
 
+/// Quantiles over the laws of the share still in use at an age, to a five-hundredth: sorting thousands of laws at every age
+/// takes longer than all the rest.
+stats::Quantiles shares_in_use(const std::vector<WeightedLaw>& laws, double age_years, double confidence_frac) {
+  if (age_years == 0.0) return {1.0, 1.0, 1.0};
+  constexpr std::size_t n_bins = 500;
+  std::vector<stats::WeightedValue> bins(n_bins);
+  for (std::size_t i = 0; i < n_bins; ++i) bins[i].value = (static_cast<double>(i) + 0.5) / n_bins;
+  for (const WeightedLaw& law : laws) {
+    const double share = stats::share_in_use(law.law, age_years);
+    bins[std::min(n_bins - 1, static_cast<std::size_t>(share * n_bins))].weight += law.weight;
+  }
+  std::erase_if(bins, [](const stats::WeightedValue& bin) { return bin.weight == 0.0; });
+  return stats::weighted_quantiles(std::move(bins), confidence_frac);
+}
+
+/// From new to twice the longer of the two beliefs' lives.
+std::vector<ShareInUse> curve_of(const std::vector<WeightedLaw>& laws, const std::vector<WeightedLaw>& prior,
+                                 const ServiceLifeAnswer& answer, double confidence_frac) {
+  constexpr int n_steps = 24;
+  const double last_years = 2.0 * std::max(answer.median_life_years.high, answer.prior_median_life_years.middle);
+  std::vector<ShareInUse> curve;
+  for (int i = 0; i <= n_steps; ++i) {
+    ShareInUse point;
+    point.age_years = last_years * i / n_steps;
+    point.here = shares_in_use(laws, point.age_years, confidence_frac);
+    point.prior = shares_in_use(prior, point.age_years, confidence_frac).middle;
+    curve.push_back(point);
+  }
+  return curve;
+}
+
+/// Two places where the ends would else read the same.
 std::string years(const stats::Quantiles& life) {
+  constexpr double narrow_years = 0.5;
+  if (life.high - life.low < narrow_years) {
+    return fmt::format("{:.2f} years ({:.2f} to {:.2f})", life.middle, life.low, life.high);
+  }
   return fmt::format("{} years ({} to {})", two_digits(life.middle), two_digits(life.low), two_digits(life.high));
 }
 
@@ -133,7 +170,8 @@ ServiceLifeAnswer judge_service_life(const ServiceLifeQuestion& question) {
   const std::vector<WeightedLaw>& shown = answer.is_too_few ? prior : posterior;
   answer.median_life_years = median_lives(shown, question.confidence_frac);
   answer.shape = shapes(shown, question.confidence_frac);
-  const std::string failures = fmt::format("{:.0f} failure{}", answer.n_failures, answer.n_failures == 1.0 ? "" : "s");
+  answer.curve = curve_of(posterior, prior, answer, question.confidence_frac);
+  const std::string failures = counted(answer.n_failures, "failure", "failures");
   if (answer.is_too_few) {
     answer.sentence =
         fmt::format("{}: too few to say ({} so far; {:.0f} are needed). The catalogue believes: half last {}.",
@@ -151,4 +189,22 @@ ServiceLifeAnswer judge_service_life(const ServiceLifeQuestion& question) {
   return answer;
 }
 
-}  // namespace houseleek::trials
+std::vector<Replacements> replacements_together(const std::vector<ServiceLifeAnswer>& answers, double confidence_frac) {
+  expects(!answers.empty(), "parts to add up");
+  std::vector<Replacements> together;
+  const ServiceLifeAnswer& first = answers.front();
+  for (std::size_t month = 0; month < first.months.size(); ++month) {
+    std::vector<int> counts(first.drawn_months.size(), 0);
+    double expected = 0.0;
+    for (const ServiceLifeAnswer& answer : answers) {
+      expects(answer.months.size() == first.months.size() && answer.drawn_months.size() == counts.size(),
+              "as many months and futures");
+      expected += answer.months[month].expected;
+      for (std::size_t i = 0; i < counts.size(); ++i) counts[i] += answer.drawn_months[i][month];
+    }
+    together.push_back(replacements_from(expected, std::move(counts), confidence_frac));
+  }
+  return together;
+}
+
+}  // namespace houseleek::upkeep

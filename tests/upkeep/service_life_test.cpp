@@ -1,5 +1,5 @@
 // Lives of parts from a log: too few to say, intervals, forecasts by month.
-#include "trials/service_life.hpp"
+#include "upkeep/service_life.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,7 +8,7 @@
 
 #include "base/contract.hpp"
 
-namespace houseleek::trials {
+namespace houseleek::upkeep {
 namespace {
 
 constexpr double still_in_use = std::numeric_limits<double>::infinity();
@@ -90,4 +90,4 @@ TEST(ServiceLife, ThePriorOfACatalogue) {
 }
 
 }  // namespace
-}  // namespace houseleek::trials
+}  // namespace houseleek::upkeep

@@ -8,7 +8,7 @@
 #include "catalogue/spread.hpp"
 #include "stats/weibull_lives.hpp"
 
-namespace houseleek::trials {
+namespace houseleek::upkeep {
 
 /// Fewer failures than this say too little of a life of one's own.
 inline constexpr double least_failures = 5.0;
@@ -23,10 +23,18 @@ struct ServiceLifeQuestion {
   std::uint64_t seed = 0;
 };
 
+/// Whole numbers at the ends: of the count itself, not of its mean.
 struct Replacements {
   double expected = 0.0;
-  double low = 0.0;  // of the count itself, not of its mean
+  double low = 0.0;
   double high = 0.0;
+};
+
+/// Share of the parts still in use at an age.
+struct ShareInUse {
+  double age_years = 0.0;
+  stats::Quantiles here;  // prior and log together, with the confidence asked for
+  double prior = 0.0;     // as the catalogue believes, its middle
 };
 
 struct ServiceLifeAnswer {
@@ -37,6 +45,8 @@ struct ServiceLifeAnswer {
   stats::Quantiles prior_median_life_years;
   std::vector<Replacements> months;  // from now; always from prior and log together
   Replacements total;
+  std::vector<std::vector<int>> drawn_months;  // counts by drawn future and month, so that parts can be added up
+  std::vector<ShareInUse> curve;               // from new to an age that few parts of either belief reach
   std::string sentence;
   std::string forecast_sentence;
 };
@@ -45,11 +55,17 @@ struct ServiceLifeAnswer {
 ///           and high from 4000 drawn futures, each with a law drawn from it
 /// Valid:    confidence within 0 to 1, n_months from 1 to 600 (else a contract violation).
 /// Errors:   quantiles of counts by drawing: about 1 in 100 of the wanted share.
-/// Source:   docs/equations/trials.md. Checked by: ServiceLife.*
+/// Source:   docs/equations/upkeep.md. Checked by: ServiceLife.*
 [[nodiscard]] ServiceLifeAnswer judge_service_life(const ServiceLifeQuestion& question);
+
+/// Replacements of several kinds of parts together, month by month: their counts added up future by future, for parts
+/// are drawn apart from one another.
+/// Valid:    answers with as many months and futures each, at least one (else a contract violation).
+[[nodiscard]] std::vector<Replacements> replacements_together(const std::vector<ServiceLifeAnswer>& answers,
+                                                              double confidence_frac);
 
 /// A catalogue's life in years as a prior: its low and high, seldom passed, hold the median life with 90 %. A life
 /// without a range is a contract violation: whoever asks has to say how sure it is.
 [[nodiscard]] stats::LifePrior prior_from_catalogue(const catalogue::Spread& life_years);
 
-}  // namespace houseleek::trials
+}  // namespace houseleek::upkeep
