@@ -14,7 +14,8 @@ namespace {
 
 const catalogue::FigureContext own_context{};
 
-catalogue::Spread figure_or_default(DesignReader& reader, const TableView& table, const NumberRule& rule,
+/// The figure with its range, or the default and a row in `assumed`.
+catalogue::Spread spread_or_default(DesignReader& reader, const TableView& table, const NumberRule& rule,
                                     const Default& fallback) {
   if (find_member(*table.node, rule.key) != nullptr) {
     const std::optional<catalogue::Spread> own = catalogue::read_spread(reader.fields, table, rule, own_context);
@@ -117,7 +118,7 @@ Money read_money(DesignReader& reader, const TableView& root) {
   money.years_counted =
       static_cast<int>(read_integer(reader.fields, table, limits::years_counted).value_or(defaults::years_counted));
   const auto figure = [&](const NumberRule& rule, const Default& fallback) {
-    return figure_or_default(reader, table, rule, fallback);
+    return spread_or_default(reader, table, rule, fallback);
   };
   money.real_interest_frac = figure(limits::real_interest_frac, defaults::real_interest);
   money.energy_price_rise_frac = figure(limits::energy_price_rise_frac, defaults::energy_price_rise);
@@ -132,8 +133,8 @@ Money read_money(DesignReader& reader, const TableView& root) {
   constexpr std::string_view carbon_keys[] = {"electricity_kg_per_kwh", "heating_kg_per_kwh"};
   check_keys(reader.fields, carbon, carbon_keys);
   money.electricity_kg_per_kwh =
-      figure_or_default(reader, carbon, limits::electricity_kg_per_kwh, defaults::electricity_carbon);
-  money.heating_kg_per_kwh = figure_or_default(reader, carbon, limits::heating_kg_per_kwh, defaults::heating_carbon);
+      spread_or_default(reader, carbon, limits::electricity_kg_per_kwh, defaults::electricity_carbon);
+  money.heating_kg_per_kwh = spread_or_default(reader, carbon, limits::heating_kg_per_kwh, defaults::heating_carbon);
   return money;
 }
 
