@@ -137,7 +137,8 @@ ExitCode run_study(const StudyArguments& arguments) {
   options.keeps_columns = report_page.file.has_value();
   options.n_years = arguments.n_years.value_or(report_page.file && has_normals ? studies::usual_years : 1);
   options.n_draws = arguments.n_draws;
-  if (options.n_years > 1) options.description = &description.value();
+  options.description = &description.value();
+  options.tries_assumptions = options.n_years > 1;
   ProgressLine progress;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();
