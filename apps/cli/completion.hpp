@@ -16,7 +16,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
     check | study | weather | order)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --keep"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --on --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         [[ ${COMP_WORDS[1]} == order ]] && options+=" --budget --seasons --most --recipe --pin --ban"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")

@@ -120,6 +120,8 @@ ExitCode run(int argc, char** argv) {
       ->check(CLI::Range(1, most_years));
   study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
       ->check(CLI::Range(studies::usual_draws, most_draws));
+  study->add_option("--on", study_arguments.on, "of a project: with its logbook as of this day; left away: today")
+      ->type_name("DAY");
   study->add_flag("--keep", study_arguments.keeps_answer, "keep the answer in the project");
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
@@ -144,8 +146,8 @@ ExitCode run(int argc, char** argv) {
       ->type_name("PLACE");
   order->add_option("--ban", order_arguments.bans, "no module may lie there")->type_name("PLACE");
   const LogCommand log(app);
-  const UpkeepCommand upkeep(app);
   const TrialCommand trial(app);
+  const UpkeepCommand upkeep(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -224,8 +226,8 @@ ExitCode run(int argc, char** argv) {
     return run_order(order_arguments);
   }
   if (log.is_chosen()) return log.run();
-  if (upkeep.is_chosen()) return upkeep.run();
   if (trial.is_chosen()) return trial.run();
+  if (upkeep.is_chosen()) return upkeep.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

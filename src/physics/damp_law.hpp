@@ -17,6 +17,11 @@ struct DampPoint {
   double liquid_conductivity_kg_per_m_s_pa = 0.0;
   double liquid_conductivity_by_w = 0.0;
   double liquid_conductivity_by_k = 0.0;
+  // Within one material liquid moves by -D dw/dx - D_k dT/dx: the same flux in terms that stay small where it is dry.
+  double liquid_diffusivity_m2_per_s = 0.0;  // D = K dp_c/dw
+  double liquid_diffusivity_by_w = 0.0;
+  double liquid_diffusivity_by_k = 0.0;
+  double thermal_liquid_kg_per_m_s_k = 0.0;  // D_k = K dp_c/dT
   double conductivity_w_per_m_k = 0.0;
   double conductivity_by_w = 0.0;
   double heat_j_per_m3 = 0.0;  // of solid, water and ice, from 0 degC and liquid

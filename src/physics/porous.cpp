@@ -139,15 +139,19 @@ DampPoint PorousLaw::at(double water_kg_per_m3, double temperature_c) const {
   const double frozen_share = numerics::max(0.0, numerics::min(1.0, temperature_c / frozen_below_c));
   const bool is_freezing = temperature_c < 0.0 && temperature_c > frozen_below_c;
   if (diffusivity_dry_m2_per_s_ > 0.0) {
-    const double liquid =
-        diffusivity_dry_m2_per_s_ * numerics::exp(liquid_diffusivity_exponent * filled) / point.capillary_pressure_by_w;
-    point.liquid_conductivity_kg_per_m_s_pa = liquid * (1.0 - frozen_share);
+    const double unfrozen = diffusivity_dry_m2_per_s_ * numerics::exp(liquid_diffusivity_exponent * filled);
+    point.liquid_diffusivity_m2_per_s = unfrozen * (1.0 - frozen_share);
+    point.liquid_diffusivity_by_w =
+        is_full ? 0.0 : point.liquid_diffusivity_m2_per_s * liquid_diffusivity_exponent / free;
+    point.liquid_diffusivity_by_k = is_freezing ? -unfrozen / frozen_below_c : 0.0;
+    point.liquid_conductivity_kg_per_m_s_pa = point.liquid_diffusivity_m2_per_s / point.capillary_pressure_by_w;
     point.liquid_conductivity_by_w =
         is_full ? 0.0
                 : point.liquid_conductivity_kg_per_m_s_pa *
                       (liquid_diffusivity_exponent / free + (sorption.n + 1.0) / water_kg_per_m3);
-    point.liquid_conductivity_by_k =
-        -point.liquid_conductivity_kg_per_m_s_pa / temperature_k - (is_freezing ? liquid / frozen_below_c : 0.0);
+    point.liquid_conductivity_by_k = -point.liquid_conductivity_kg_per_m_s_pa / temperature_k +
+                                     point.liquid_diffusivity_by_k / point.capillary_pressure_by_w;
+    point.thermal_liquid_kg_per_m_s_k = point.liquid_conductivity_kg_per_m_s_pa * point.capillary_pressure_by_k;
   }
 
   const WithSlope inverse =

@@ -29,7 +29,14 @@ struct SorptionPoints {
   double free_kg_per_m3 = 0.0;
 };
 
-/// True where 0 < w_50 < w_80 < w_f and the curve bends as the form can.
+/// True where a curve of this form can pass through the points.
+/// Equation: 0 < w_50 < w_80 < w_f and ln(w_f/w_50) / ln(w_f/w_80) < ln .5 / ln .8
+/// Symbols:  as Sorption
+/// Shape:    three numbers in; pure.
+/// Units:    kg/m3.
+/// Valid:    any numbers.
+/// Errors:   none.
+/// Source:   docs/equations/damp.md.   Checked by: DampCurves.SorptionPassesThroughItsPoints
 [[nodiscard]] bool can_pass_through(const SorptionPoints& points);
 
 /// The curve through three points.
@@ -40,9 +47,17 @@ struct SorptionPoints {
 /// Units:    kg/m3.
 /// Valid:    can_pass_through(points): ln(w_f/w_50) / ln(w_f/w_80) below 3.106.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [hansen1986] for the form.   Checked by: DAMP-SORP-01, DAMP-SORP-02.
+/// Source:   [hansen1986] for the form.   Checked by: DampCurves.SorptionPassesThroughItsPoints
 [[nodiscard]] Sorption sorption_through(const SorptionPoints& points);
 
+/// Water held at a humidity.
+/// Equation: as Sorption
+/// Symbols:  as Sorption
+/// Shape:    a curve and a number in, a number out; pure.
+/// Units:    kg/m3.
+/// Valid:    humidity above 0 and no more than 1.
+/// Errors:   ContractViolation outside `Valid`.
+/// Source:   [hansen1986].   Checked by: DampCurves.SorptionPassesThroughItsPoints
 [[nodiscard]] double water_held_kg_per_m3(const Sorption& sorption, double humidity);
 
 /// Permeability of still air to vapour.
@@ -52,7 +67,7 @@ struct SorptionPoints {
 /// Units:    temperature_c in degC; pressure_pa in Pa; result in kg/(m s Pa).
 /// Valid:    -60 to 120 degC, pressure above 0.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [iso12572] (from memory).   Checked by: DAMP-VAP-01.
+/// Source:   [iso12572] (from memory).   Checked by: DampCurves.AirLetsVapourThrough
 [[nodiscard]] double air_vapour_permeability_kg_per_m_s_pa(double temperature_c, double pressure_pa);
 
 /// How fast liquid spreads in a material that sucks, where that is dry.
@@ -63,7 +78,8 @@ struct SorptionPoints {
 /// Valid:    free water above 0, coefficient 0 or more.
 /// Errors:   ContractViolation outside `Valid`. The exponent is one for all materials: concrete and brick were measured
 ///           between 5 and 8.
-/// Source:   [lockington1999] (from memory; the number recomputed).   Checked by: DAMP-LIQ-01, DAMP-LIQ-02.
+/// Source:   [lockington1999] (from memory; the number recomputed).   Checked by:
+///           DampCurves.DryDiffusivityFollowsFromTheUptake, Damp.ADrySolidSucksAsItsCoefficientSays
 [[nodiscard]] double liquid_diffusivity_dry_m2_per_s(double water_absorption_kg_per_m2_s05, double free_kg_per_m3);
 inline constexpr double liquid_diffusivity_exponent = 6.0;
 
@@ -91,7 +107,8 @@ struct Porous {
 /// Units:    SI, degC.
 /// Valid:    as DampLaw::at. Hysteresis, age, and change of sorption with temperature are left out.
 /// Errors:   none in `at`; the constructor: ContractViolation for figures that are not above 0.
-/// Source:   [hansen1986], [lockington1999], [iso12572], [iso10456]; freezing ours.   Checked by: DAMP-LAW-01.
+/// Source:   [hansen1986], [lockington1999], [iso12572], [iso10456]; freezing ours.   Checked by:
+///           PorousLaw.SlopesAreThoseOfItsValues
 class PorousLaw final : public DampLaw {
  public:
   explicit PorousLaw(const Porous& material);

@@ -111,7 +111,7 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
   TableData table;
   table.heads = {"Day"};
   for (std::size_t i = 0; i < sides.size(); ++i) {
-    levels.lines.push_back({short_name(sides[i].side, 12), css_of(i), sides[i].values});
+    levels.lines.push_back({short_name(sides[i].side, 9), css_of(i), sides[i].values});
     table.heads.push_back(sides[i].side);
   }
   levels.ticks = ticks_of(levels);
@@ -134,7 +134,7 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
     differences.drawing.description +=
         fmt::format("{}: {} of {} days below zero. ", name,
                     std::count_if(values.begin(), values.end(), [](double v) { return v < 0.0; }), values.size());
-    differences.lines.push_back({measure.verdict.comparisons.size() == 1 ? "" : short_name(name, 12),
+    differences.lines.push_back({measure.verdict.comparisons.size() == 1 ? "" : short_name(name, 9),
                                  css_of(differences.lines.size()), std::move(values)});
     table.heads.push_back(name);
   }
@@ -162,6 +162,9 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
   figure.title = heading_of(measure.measure) + ": days held against each other.";
   figure.caption =
       fmt::format("{} days that every module has; each side's mean, and the differences of the same day.", days.size());
+  std::vector<LegendItem> legend;
+  for (std::size_t i = 0; i < sides.size(); ++i) legend.push_back({css_of(i), sides[i].side, true});
+  figure.legend = legend_from(legend);
   figure.panels = {html_from(levels), html_from(differences)};
   figure.table = std::move(table);
   figure.is_wide = true;

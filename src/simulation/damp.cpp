@@ -35,6 +35,7 @@ constexpr double least_water_kg_per_m3 = 1e-6;
 struct FaceSide {
   DampPoint point;  // of an air: vapour and heat only
   double half_m = 0.0;
+  double water_kg_per_m3 = 0.0;
   double temperature_c = 0.0;
   double vapour_pa = 0.0;
   double vapour_by_w = 0.0;
@@ -85,8 +86,6 @@ Conductance by_straight_line(double half_upper, double upper, double half_lower,
   return {(weight * upper + (1.0 - weight) * lower) / length, weight / length, (1.0 - weight) / length};
 }
 
-Flux driven(const Conductance& conductance, double difference) { return {.value = conductance.value * difference}; }
-
 FacePair fluxes_through(const FaceLaw& face, const FaceSide& upper, const FaceSide& lower) {
   const DampPoint& u = upper.point;
   const DampPoint& l = lower.point;
@@ -95,7 +94,8 @@ FacePair fluxes_through(const FaceLaw& face, const FaceSide& upper, const FaceSi
   const Conductance vapour = in_series(upper.half_m, u.vapour_permeability_kg_per_m_s_pa, face.vapour_resistance,
                                        lower.half_m, l.vapour_permeability_kg_per_m_s_pa);
   const double vapour_difference = upper.vapour_pa - lower.vapour_pa;
-  Flux vapour_flux = driven(vapour, vapour_difference);
+  Flux vapour_flux;
+  vapour_flux.value = vapour.value * vapour_difference;
   vapour_flux.by_wu =
       vapour.value * upper.vapour_by_w + vapour.by_upper * u.vapour_permeability_by_w * vapour_difference;
   vapour_flux.by_ku =
@@ -107,14 +107,24 @@ FacePair fluxes_through(const FaceLaw& face, const FaceSide& upper, const FaceSi
 
   Flux liquid_flux;
   const double least_liquid = numerics::min(u.liquid_conductivity_kg_per_m_s_pa, l.liquid_conductivity_kg_per_m_s_pa);
-  if (face.liquid == Liquid::one_material || (face.liquid == Liquid::two_materials && least_liquid > 0.0)) {
-    const Conductance liquid = face.liquid == Liquid::one_material
-                                   ? by_straight_line(upper.half_m, u.liquid_conductivity_kg_per_m_s_pa, lower.half_m,
-                                                      l.liquid_conductivity_kg_per_m_s_pa)
-                                   : in_series(upper.half_m, u.liquid_conductivity_kg_per_m_s_pa, 0.0, lower.half_m,
-                                               l.liquid_conductivity_kg_per_m_s_pa);
+  if (face.liquid == Liquid::one_material) {
+    const Conductance liquid =
+        by_straight_line(upper.half_m, u.liquid_diffusivity_m2_per_s, lower.half_m, l.liquid_diffusivity_m2_per_s);
+    // Its own slopes are left out of Newton's matrix: it is a small part.
+    const double thermal =
+        by_straight_line(upper.half_m, u.thermal_liquid_kg_per_m_s_k, lower.half_m, l.thermal_liquid_kg_per_m_s_k)
+            .value;
+    const double difference = upper.water_kg_per_m3 - lower.water_kg_per_m3;
+    liquid_flux.value = liquid.value * difference + thermal * (upper.temperature_c - lower.temperature_c);
+    liquid_flux.by_wu = liquid.value + liquid.by_upper * u.liquid_diffusivity_by_w * difference;
+    liquid_flux.by_ku = liquid.by_upper * u.liquid_diffusivity_by_k * difference + thermal;
+    liquid_flux.by_wl = -liquid.value + liquid.by_lower * l.liquid_diffusivity_by_w * difference;
+    liquid_flux.by_kl = liquid.by_lower * l.liquid_diffusivity_by_k * difference - thermal;
+  } else if (face.liquid == Liquid::two_materials && least_liquid > 0.0) {
+    const Conductance liquid = in_series(upper.half_m, u.liquid_conductivity_kg_per_m_s_pa, 0.0, lower.half_m,
+                                         l.liquid_conductivity_kg_per_m_s_pa);
     const double difference = u.capillary_pressure_pa - l.capillary_pressure_pa;
-    liquid_flux = driven(liquid, difference);
+    liquid_flux.value = liquid.value * difference;
     liquid_flux.by_wu =
         liquid.value * u.capillary_pressure_by_w + liquid.by_upper * u.liquid_conductivity_by_w * difference;
     liquid_flux.by_ku =
@@ -180,6 +190,38 @@ double straight(const std::vector<double>& marks, int hour, double fraction) {
   return fraction >= 1.0 ? marks[i + 1] : marks[i] + fraction * (marks[i + 1] - marks[i]);
 }
 
+FaceLaw face_between(const DampDeck& deck, int above, int below) {
+  if (above == below) return {.liquid = Liquid::one_material};
+  const DampSheet& sheet = deck.sheets[static_cast<std::size_t>(below)];
+  const bool is_one =
+      deck.layers[static_cast<std::size_t>(above)].law == deck.layers[static_cast<std::size_t>(below)].law;
+  return {sheet.heat_resistance_m2_k_per_w, sheet.vapour_resistance_m2_s_pa_per_kg,
+          !sheet.lets_liquid_through ? Liquid::none
+          : is_one                   ? Liquid::one_material
+                                     : Liquid::two_materials};
+}
+
+FaceLaw outer_face(const DampSheet& sheet, const DampSide& side) {
+  return {sheet.heat_resistance_m2_k_per_w + side.heat_film_resistance_m2_k_per_w,
+          sheet.vapour_resistance_m2_s_pa_per_kg + side.vapour_film_resistance_m2_s_pa_per_kg,
+          side.is_wet_contact ? Liquid::two_materials : Liquid::none};
+}
+
+/// An outer face. In wet contact the face's own conductivities and those of the slice share the half slice.
+FacePair through_outer(const FaceLaw& face, const FaceSide& air, const FaceSide& slice, bool is_top) {
+  if (face.liquid == Liquid::none) {
+    return is_top ? fluxes_through(face, air, slice) : fluxes_through(face, slice, air);
+  }
+  // The middle of the half slice lies between: a quarter slice to either side.
+  FaceSide outer = air;
+  outer.half_m = 0.5 * slice.half_m;
+  FaceSide inner = slice;
+  inner.half_m = 0.5 * slice.half_m;
+  FaceLaw law = face;
+  law.liquid = Liquid::one_material;
+  return is_top ? fluxes_through(law, outer, inner) : fluxes_through(law, inner, outer);
+}
+
 class DampStepper {
  public:
   DampStepper(const DampDeck& deck, const DampClimate& climate, const DampOptions& options)
@@ -235,30 +277,13 @@ class DampStepper {
     }
     result.water_end_kg_per_m2 = stored_water();
     result.water_residual_kg_per_m2 = result.water_end_kg_per_m2 - result.water_start_kg_per_m2 -
-                                      result.vapour_in_top_kg_per_m2 - result.vapour_in_bottom_kg_per_m2;
+                                      result.came_in_above_kg_per_m2 - result.came_in_below_kg_per_m2;
     result.heat_residual_frac =
         heat_through_ > 0.0 ? std::abs(stored_heat() - heat_start - heat_in_) / heat_through_ : 0.0;
     return result;
   }
 
  private:
-  static FaceLaw face_between(const DampDeck& deck, int above, int below) {
-    if (above == below) return {.liquid = Liquid::one_material};
-    const DampSheet& sheet = deck.sheets[static_cast<std::size_t>(below)];
-    const bool is_one =
-        deck.layers[static_cast<std::size_t>(above)].law == deck.layers[static_cast<std::size_t>(below)].law;
-    return {sheet.heat_resistance_m2_k_per_w, sheet.vapour_resistance_m2_s_pa_per_kg,
-            !sheet.lets_liquid_through ? Liquid::none
-            : is_one                   ? Liquid::one_material
-                                       : Liquid::two_materials};
-  }
-
-  static FaceLaw outer_face(const DampSheet& sheet, const DampSide& side) {
-    return {sheet.heat_resistance_m2_k_per_w + side.heat_film_resistance_m2_k_per_w,
-            sheet.vapour_resistance_m2_s_pa_per_kg + side.vapour_film_resistance_m2_s_pa_per_kg,
-            side.is_wet_contact ? Liquid::two_materials : Liquid::none};
-  }
-
   [[nodiscard]] double stored_water() const {
     double sum = 0.0;
     for (std::size_t i = 0; i < water_.size(); ++i) sum += water_[i] * mesh_.thickness_m[i];
@@ -279,7 +304,8 @@ class DampStepper {
     face.vapour_pa = straight(side.vapour_pressure_pa, hour, fraction);
     if (side.is_wet_contact) {
       const double humidity = numerics::min(1.0, face.vapour_pa / saturation_at(face.temperature_c).pressure_pa);
-      face.point = law.at(law.water_kg_per_m3(humidity, face.temperature_c), face.temperature_c);
+      face.water_kg_per_m3 = law.water_kg_per_m3(humidity, face.temperature_c);
+      face.point = law.at(face.water_kg_per_m3, face.temperature_c);
     }
     return face;
   }
@@ -322,8 +348,8 @@ class DampStepper {
     const auto mean = [&](double first, double second) {
       return step_s * (scheme::first_weight * first + scheme::second_weight * second);
     };
-    result.vapour_in_top_kg_per_m2 += mean(first_top.water.value, pairs_.front().water.value);
-    result.vapour_in_bottom_kg_per_m2 -= mean(first_bottom.water.value, pairs_.back().water.value);
+    result.came_in_above_kg_per_m2 += mean(first_top.water.value, pairs_.front().water.value);
+    result.came_in_below_kg_per_m2 -= mean(first_bottom.water.value, pairs_.back().water.value);
     heat_in_ +=
         mean(first_top.heat.value, pairs_.front().heat.value) - mean(first_bottom.heat.value, pairs_.back().heat.value);
     heat_through_ += mean(std::abs(first_top.heat.value), std::abs(pairs_.front().heat.value)) +
@@ -341,6 +367,7 @@ class DampStepper {
       FaceSide& side = sides_[i];
       side.point = points_[i];
       side.half_m = 0.5 * mesh_.thickness_m[i];
+      side.water_kg_per_m3 = stage_water_[i];
       side.temperature_c = stage_temperature_c_[i];
       side.vapour_pa = points_[i].humidity * saturation.pressure_pa;
       side.vapour_by_w = points_[i].humidity_by_w * saturation.pressure_pa;
@@ -350,22 +377,6 @@ class DampStepper {
     pairs_[0] = through_outer(faces_[0], top, sides_[0], true);
     for (std::size_t i = 1; i < n; ++i) pairs_[i] = fluxes_through(faces_[i], sides_[i - 1], sides_[i]);
     pairs_[n] = through_outer(faces_[n], bottom, sides_[n - 1], false);
-  }
-
-  /// An outer face. In wet contact the face's own conductivities and those of the slice share the half slice.
-  [[nodiscard]] static FacePair through_outer(const FaceLaw& face, const FaceSide& air, const FaceSide& slice,
-                                              bool is_top) {
-    if (face.liquid == Liquid::none) {
-      return is_top ? fluxes_through(face, air, slice) : fluxes_through(face, slice, air);
-    }
-    // The middle of the half slice lies between: a quarter slice to either side.
-    FaceSide outer = air;
-    outer.half_m = 0.5 * slice.half_m;
-    FaceSide inner = slice;
-    inner.half_m = 0.5 * slice.half_m;
-    FaceLaw law = face;
-    law.liquid = Liquid::one_material;
-    return is_top ? fluxes_through(law, outer, inner) : fluxes_through(law, inner, outer);
   }
 
   bool solve_stage(int hour, double fraction, double first_weight, double step_s, DampRun& result) {

@@ -70,8 +70,8 @@ struct DampMesh {
 struct DampRun {
   double water_start_kg_per_m2 = 0.0;
   double water_end_kg_per_m2 = 0.0;
-  double vapour_in_top_kg_per_m2 = 0.0;  // all that came through each face, liquid included
-  double vapour_in_bottom_kg_per_m2 = 0.0;
+  double came_in_above_kg_per_m2 = 0.0;  // vapour and liquid through each face
+  double came_in_below_kg_per_m2 = 0.0;
   double water_residual_kg_per_m2 = 0.0;
   double heat_residual_frac = 0.0;  // of the sum of absolute boundary fluxes
   long n_steps = 0;
@@ -93,7 +93,7 @@ struct DampRun {
 /// Cost:     two stages an hour, about two Newton iterations each, a block tridiagonal system of two unknowns a slice.
 /// Errors:   NumericalFailure where a step does not converge at the largest split; Cancelled.
 /// Source:   [en15026] for the equations (from memory), the convective heat of the moving water added.
-///           Checked by: DAMP-STEP-01, DAMP-SUCK-01, DAMP-STEADY-01, DampRun.*
+///           Checked by: Damp.*, DampRun.*
 [[nodiscard]] DampRun run_damp(const DampDeck& deck, const DampClimate& climate, const DampOptions& options,
                                const std::function<void(const DampMoment&)>& observer = {},
                                const Context& context = {});

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <map>
 
 #include "base/civil_time.hpp"
 #include "base/contract.hpp"
@@ -276,8 +276,36 @@ void fill_series(const std::vector<Observed>& observed, const design::Trial& tri
   }
 }
 
-std::string refusal_of(const trials::FitAnswer& fit) {
-  if (fit.may_be_offered) return {};
+std::string listed(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+/// Warnings name a figure by its path; a person knows it by its words.
+void say_in_words(const std::vector<FitCandidate>& candidates, trials::FitAnswer& fit) {
+  for (trials::FitWarning& warning : fit.warnings) {
+    for (const FitCandidate& one : candidates) {
+      for (std::size_t at = warning.sentence.find(one.path); at != std::string::npos;
+           at = warning.sentence.find(one.path, at + one.words.size())) {
+        warning.sentence.replace(at, one.path.size(), one.words);
+      }
+    }
+  }
+}
+
+/// What narrows nothing need not stand in a design.
+std::string unnarrowed(const std::vector<report::FittedFigure>& figures) {
+  for (const report::FittedFigure& one : figures) {
+    if (!one.fitted.low || !one.fitted.high || one.low_before >= one.high_before) continue;
+    if (*one.fitted.high - *one.fitted.low < one.high_before - one.low_before) continue;
+    return fmt::format("{}: the interval is no narrower than the range that was assumed before.", one.words);
+  }
+  return {};
+}
+
+std::string refusal_of(const trials::FitAnswer& fit, const std::vector<report::FittedFigure>& figures) {
+  if (fit.may_be_offered) return unnarrowed(figures);
   for (const trials::FitWarning& warning : fit.warnings) {
     if (warning.kind != trials::FitWarningKind::bends) return warning.sentence;
   }
@@ -316,13 +344,11 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
     }
   }
   if (!not_run.empty()) {
-    std::string names;
-    for (const std::string& name : not_run) names += (names.empty() ? "" : ", ") + name;
     answer.notes.push_back(
         fmt::format("{}: not fitted, because the side names no recipe that the house could be run with (recipe = "
                     "\"bare\" is the bare "
                     "deck).",
-                    names));
+                    listed(not_run)));
   }
   if (observed.size() < 2 * candidates.size() + 2) {
     return Unexpected{
@@ -348,6 +374,7 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
   const simulation::CoverGroup cover = house.group_of(inputs.design);
   std::vector<std::optional<RunPlace>> places(trial.places.size());
   Issues issues;
+  std::map<std::size_t, std::vector<std::string>> guessed;  // places by the room that they are taken to lie over
   for (std::size_t i = 0; i < trial.places.size(); ++i) {
     const bool is_used =
         std::any_of(observed.begin(), observed.end(), [i](const Observed& one) { return one.place == i; });
@@ -356,17 +383,18 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
     if (place) {
       places[i] = place.value();
       const bool is_guessed = !trial.places[i].room && inputs.design->rooms.size() > 1;
-      if (is_guessed) {
-        answer.notes.push_back(
-            fmt::format("{} is taken to lie over {}, where most of its kind lies; if not, say it: room "
-                        "= \"...\" in its table.",
-                        trial.places[i].name, inputs.design->rooms[place.value().room].name));
-      }
+      if (is_guessed) guessed[place.value().room].push_back(trial.places[i].name);
     } else {
       issues.insert(issues.end(), place.error().begin(), place.error().end());
     }
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
+  for (const auto& [room, names] : guessed) {
+    answer.notes.push_back(
+        fmt::format("Taken to lie over {}, where most of the kind lies: {}. If not, say it: room = \"...\" "
+                    "in the place's table.",
+                    inputs.design->rooms[room].name, listed(names)));
+  }
   house.watch(observed, places);
   trials::FitQuestion question;
   std::vector<double> start;
@@ -382,6 +410,7 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
   question.held_back_days = trials::last_quarter(question.day);
   question.relative_step = relative_step;
   answer.fit = trials::fit_properties(question);
+  say_in_words(candidates, answer.fit);
   std::vector<double> fitted;
   for (std::size_t i = 0; i < candidates.size(); ++i) {
     const FitCandidate& one = candidates[i];
@@ -392,10 +421,11 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
   answer.n_readings = observed.size();
   answer.held_back_days.assign(question.held_back_days.begin(), question.held_back_days.end());
   fill_series(observed, trial, house.answer(start), house.answer(fitted), answer);
-  answer.refused_because = refusal_of(answer.fit);
+  answer.refused_because = refusal_of(answer.fit, answer.figures);
   answer.source =
-      fmt::format("measured on this roof, {} to {}, trial \"{}\", 95 % interval", text_from_day(span.first_day),
-                  text_from_day(span.first_day + span.n_hours / climate::n_hours_in_day - 1), trial.name);
+      fmt::format("measured on this roof, {} to {}, trial \"{}\", 95 % interval{}", text_from_day(span.first_day),
+                  text_from_day(span.first_day + span.n_hours / climate::n_hours_in_day - 1), trial.name,
+                  readings.outdoor ? "" : "; outside air was not measured");
   return answer;
 }
 

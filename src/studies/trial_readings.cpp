@@ -61,7 +61,8 @@ std::vector<trials::LoggerFlag> flags_of_loggers(std::span<const LoggerColumn> c
   std::map<std::string, std::string> group_of;
   for (std::size_t t = 0; t < all_trials.size(); ++t) {
     for (const design::TrialPlace& place : all_trials[t].places) {
-      group_of.try_emplace(place.logger, fmt::format("{}/{}", t, static_cast<int>(place.probe)));
+      group_of.try_emplace(place.logger,
+                           fmt::format("{}/{}/{}", t, place.side.value_or(-1), static_cast<int>(place.probe)));
     }
   }
   std::map<std::string, std::vector<LoggerColumn>> groups;

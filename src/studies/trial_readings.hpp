@@ -15,8 +15,8 @@
 
 namespace houseleek::studies {
 
-/// Flags of all loggers of a project. Those that a trial hangs in places alike (one kind of probe) are held against each
-/// other; every other one stands alone, and then neither sun nor drift can be seen.
+/// Flags of all loggers of a project. Those that a trial hangs in places alike (one side, one kind of probe) are held
+/// against each other; every other one stands alone, and then neither sun nor drift can be seen.
 [[nodiscard]] std::vector<trials::LoggerFlag> flags_of_loggers(std::span<const logbook::LoggerColumn> columns,
                                                                const std::vector<design::Trial>& all_trials);
 

@@ -107,6 +107,7 @@ TEST(DesignSchema, KeysAreTheReadersKeys) {
                           {"[[recipe.layer]]", "/$defs/layer/properties"},
                           {"[[recipe.plant]]", "/$defs/plant/properties"},
                           {"[recipe.canopy]", "/$defs/canopy/properties"},
+                          {"[recipe.weighed]", "/$defs/weighed/properties"},
                           {"[recipe.watering]", "/$defs/watering/properties"},
                           {"[[patch]]", "/$defs/patch/properties"},
                           {"[prices]", "/properties/prices/properties"},

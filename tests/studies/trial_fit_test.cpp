@@ -8,6 +8,7 @@
 
 #include "studies/hidden_truth.hpp"
 #include "studies/small_study.hpp"
+#include "studies/weather.hpp"
 
 namespace houseleek::tests {
 namespace {

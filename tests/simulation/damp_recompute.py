@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Recomputes the expected values of damp_test.cpp by SciPy, from the equations in docs/equations/damp.md alone.
+"""Recomputes the expected values of damp_cases_test.cpp and damp_step_slow_test.cpp by SciPy, from the equations in docs/equations/damp.md alone.
 
 A step of temperature and humidity at the face of a deep solid depends on depth over the square root of time only, so that
 the two partial differential equations become ordinary ones, solved here by collocation on a mesh of its own.
@@ -86,7 +86,7 @@ def benchmark():
     t = 20 + 10 * erfc(eta / 2 / np.sqrt(2.6 / 2.1e6))
     guess = np.vstack([h, t, 1e-5 * erfc(eta / 6e-5), 1e4 * erfc(eta / 2 / np.sqrt(2.6 / 2.1e6))])
     edges = lambda a, b: np.array([a[0] - 0.95, a[1] - 30.0, b[0] - 0.5, b[1] - 20.0])
-    answer = solve_bvp(right_side, edges, eta, guess, tol=1e-8, max_nodes=200000, verbose=0)
+    answer = solve_bvp(right_side, edges, eta, guess, tol=1e-5, max_nodes=20000, verbose=0)
     print("benchmark:", answer.message, len(answer.x), "nodes; flux at the face", answer.y[2:, 0])
     for days, depths in ((7, (0.01, 0.02, 0.04)), (30, (0.02, 0.04, 0.08)), (365, (0.05, 0.1, 0.2))):
         for depth in depths:
@@ -95,5 +95,50 @@ def benchmark():
         print(f"{days:4d} d taken up {2 * answer.y[2, 0] * np.sqrt(days * DAY):10.6f} kg/m2")
 
 
+def sorption():
+    """The curve through 40 (50 %), 60 (80 %) and 150 kg/m3: its two constants and the water at 65 and 93 %."""
+    from scipy.optimize import brentq
+
+    free, half, eight_tenths = 150.0, 40.0, 60.0
+    n = brentq(lambda n: ((free / half) ** n - 1) / ((free / eight_tenths) ** n - 1) - np.log(0.5) / np.log(0.8), 1e-6, 50)
+    a = -np.log(0.8) / ((free / eight_tenths) ** n - 1)
+    print(f"sorption: n {n:.6f} a {a:.6f}; 65 % {free * (1 - np.log(0.65) / a) ** (-1 / n):.5f}; "
+          f"93 % {free * (1 - np.log(0.93) / a) ** (-1 / n):.5f}")
+
+
+def uptake():
+    """Water taken up by a solid of D = D_0 exp(6 s) in contact with water, over S sqrt(t): would be 1 from dry (0.9977,
+    as far as the formula for S is exact)."""
+    d_0 = 1.0 / 123.1310
+    first = 0.04  # where the tests' solid starts
+
+    def side(eta, y):
+        s, g = y
+        s_x = -g / (d_0 * np.exp(6 * s))
+        return np.vstack([s_x, eta / 2 * s_x])
+
+    # Straight water content down to the front as a first guess.
+    eta = np.linspace(0, 1.6, 4000)
+    guess = np.vstack([np.maximum(first, 1 - eta / 1.1), np.maximum(0.5 * (1 - eta / 1.1), 0)])
+    answer = solve_bvp(side, lambda a, b: np.array([a[0] - 1.0, b[0] - first]), eta, guess, tol=1e-6, max_nodes=100000)
+    print(f"uptake: {answer.message} {2 * answer.y[1, 0]:.6f} of S sqrt(t)")
+
+
+def steady():
+    """Condensation below a tight membrane at 5 degC, room at 20 degC and 1403 Pa, still air 100 mm thick (mu = 1): vapour
+    by the hour, kg/(m2 s). Temperature is a straight line, the permeability goes with T^0.81."""
+    from scipy.integrate import quad
+
+    inner_film_k, inner_film_v, thickness, lam = 0.1, 1.0 / 2.5e-8, 0.1, 0.04
+    flux = (20 - 5) / (inner_film_k + thickness / lam)
+    face = 20 - flux * inner_film_k
+    delta = lambda t: 0.083 / 3600 / (462 * (t + 273.15)) * ((t + 273.15) / 273) ** 1.81
+    resistance, _ = quad(lambda x: 1 / delta(5 + (face - 5) * x / thickness), 0, thickness)
+    print(f"steady: {(1403 - saturation(5)) / (inner_film_v + resistance):.6e} kg/(m2 s)")
+
+
 if __name__ == "__main__":
     benchmark()
+    sorption()
+    uptake()
+    steady()
