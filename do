@@ -82,6 +82,7 @@ do_logbook() {
 An invented project: $project
                      $program log $project --since 2026-02-01
                      $program upkeep $project --on 2026-02-28 --report build/upkeep.html
+                     $program trial judge $project --trial "which is cooler" --report build/verdict.html
 END
 }
 

@@ -5,8 +5,8 @@
 # What `./do build` and `./do demo` need: a compiler, CMake, and the libraries that the program links.
 packages_build=(g++ cmake ninja-build ccache libfmt-dev nlohmann-json3-dev libhowardhinnant-date-dev
   libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata libboost-dev libeigen3-dev libsqlite3-dev)
-# Tests: GoogleTest, two general-purpose libraries as a second opinion, Python for the scripts in tools/.
-packages_test=(libgtest-dev libsundials-dev python3 python3-scipy)
+# Tests: GoogleTest, general-purpose solvers and libraries as a second opinion, Python for the scripts in tools/.
+packages_test=(libgtest-dev libsundials-dev python3 python3-scipy r-cran-survival coinor-cbc)
 # Formatting, static analysis, and the second compiler with its own standard library.
 packages_check=(python3 clang-14 clang-format clang-tidy libc++-14-dev libc++abi-14-dev)
 packages_bench=(libbenchmark-dev sqlite3)
@@ -14,7 +14,7 @@ packages_bench=(libbenchmark-dev sqlite3)
 packages_node=(nodejs npm)
 
 # What each package is for, and what shows that it is here without asking dpkg: a program in PATH, a header that the
-# compiler finds, a file, or a module of Python.
+# compiler finds, a file, a module of Python, or a library of R.
 declare -A package_purpose=(
   [g++]="C++ compiler, 12 or newer"
   [cmake]="configures the build"
@@ -34,6 +34,8 @@ declare -A package_purpose=(
   [libsundials-dev]="solves the same equations as a second opinion in tests"
   [python3]="runs the scripts in tools/"
   [python3-scipy]="a second opinion in tests"
+  [r-cran-survival]="R with its package for lives, a second opinion in tests"
+  [coinor-cbc]="solves integer programs as a second opinion in tests"
   [clang-14]="the second compiler"
   [clang-format]="formats C++"
   [clang-tidy]="checks names"
@@ -51,7 +53,8 @@ declare -A package_sign=(
   [libtomlplusplus-dev]="header toml++/toml.h" [libcli11-dev]="header CLI/CLI.hpp"
   [tzdata]="file /usr/share/zoneinfo/Europe/Athens" [libboost-dev]="header boost/version.hpp"
   [libeigen3-dev]="header eigen3/Eigen/Core" [libsqlite3-dev]="header sqlite3.h" [libgtest-dev]="header gtest/gtest.h" [libsundials-dev]="header ida/ida.h"
-  [python3]="program python3" [python3-scipy]="module scipy" [clang-14]="program clang++-14"
+  [python3]="program python3" [python3-scipy]="module scipy" [coinor-cbc]="program cbc"
+  [r-cran-survival]="library survival" [clang-14]="program clang++-14"
   [clang-format]="program clang-format" [clang-tidy]="program clang-tidy"
   [libc++-14-dev]="file /usr/lib/llvm-14/include/c++/v1/version"
   [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h" [sqlite3]="program sqlite3"
@@ -69,6 +72,7 @@ is_sign_here() {
       ;;
     file) [[ -e $thing ]] ;;
     module) "${python:-python3}" -c "import $thing" 2>/dev/null ;;
+    library) Rscript -e "library($thing)" >/dev/null 2>&1 ;;
     *) return 1 ;;
   esac
 }

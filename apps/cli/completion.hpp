@@ -9,15 +9,16 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather log upkeep import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather order log trial upkeep import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
-    check | study | weather)
+    check | study | weather | order)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --keep"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --on --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
+        [[ ${COMP_WORDS[1]} == order ]] && options+=" --budget --seasons --most --recipe --pin --ban"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
       elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|engineer|roofer|csv) ]]; then
         compopt -o filenames
@@ -40,6 +41,29 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
       elif [[ ${COMP_WORDS[1]} == upkeep ]]; then
         mapfile -t COMPREPLY < <(compgen -W "--json --help --on --before-storm --after-storm --taking-off --report" \
           -- "$word")
+      fi
+      ;;
+    trial)
+      if ((COMP_CWORD == 2)); then
+        mapfile -t COMPREPLY < <(compgen -W "plan read judge fit --help" -- "$word")
+      elif [[ $word == -* ]]; then
+        local options="--trial --json --help"
+        case ${COMP_WORDS[2]} in
+          plan) options+=" --name --side --place --difference --measure --loggers --modules --adviser --keep" ;;
+          read) options+=" --at --table --unit --who" ;;
+          judge) options+=" --report" ;;
+          fit) options+=" --property --accept --report" ;;
+        esac
+        mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|table) ]]; then
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --property ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "gap conductivity wet evaporation finish" -- "$word")
+      elif ((COMP_CWORD == 3)); then
+        compopt -o filenames
+        [[ ${COMP_WORDS[2]} == plan ]] && mapfile -t COMPREPLY < <(compgen -f -X '!*.toml' -- "$word")
+        mapfile -t -O "${#COMPREPLY[@]}" COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
       fi
       ;;
     import)

@@ -13,10 +13,12 @@
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
 #include "report/project_tables.hpp"
+#include "report/trial_text.hpp"
 #include "studies/event_file.hpp"
 #include "studies/keep_design.hpp"
 #include "studies/logbook.hpp"
 #include "studies/logger_file.hpp"
+#include "studies/trial_judge.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -70,10 +72,14 @@ ExitCode import_readings(const ImportArguments& arguments) {
   read_in_pieces(arguments.file, [&import](std::string_view piece) { import.take(piece); });
   const Result<studies::LoggerCounts> counts = import.finish();
   if (!counts) return refuse(counts.error(), "", arguments);
+  studies::ImportedReadings imported{{}, counts.value().first_utc_s, counts.value().last_utc_s};
+  for (const studies::LoggerColumnUse& use : dialect.value().columns) imported.sensors.push_back(use.sensor);
+  const std::vector<trials::LoggerFlag> flags =
+      studies::flags_of_import(project, read_embedded_catalogue(), zone, imported);
   if (arguments.is_json) {
     write_answer(report::text_from(report::json_of_logger_import(
         {arguments.project_path, arguments.file, counts.value().n_rows, counts.value().n_added,
-         counts.value().n_known_before, counts.value().n_missing, dialect.value().findings})));
+         counts.value().n_known_before, counts.value().n_missing, dialect.value().findings, flags})));
     return ExitCode::done;
   }
   for (const climate::Finding& finding : dialect.value().findings) {
@@ -82,6 +88,11 @@ ExitCode import_readings(const ImportArguments& arguments) {
   write_answer(fmt::format("{}: {} readings from {} rows; {} were there already, {} fields have no value\n",
                            arguments.project_path, counts.value().n_added, counts.value().n_rows,
                            counts.value().n_known_before, counts.value().n_missing));
+  constexpr std::size_t most_flags = 10;
+  if (!flags.empty()) {
+    write_answer(
+        fmt::format("Looks wrong (flagged, and kept as it is):\n{}", report::text_from_flags(flags, most_flags)));
+  }
   return ExitCode::done;
 }
 

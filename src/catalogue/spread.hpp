@@ -7,6 +7,7 @@ namespace houseleek::catalogue {
 /// How a figure is known. The order is from firm to loose.
 enum class Certainty {
   by_definition,
+  measured,     // fitted to readings on this roof
   text_seen,    // the source's own words or table, or a copy of it, was read
   recomputed,   // worked out from a stated equation and stated inputs
   from_memory,  // attributed to a source whose text was not seen, or common knowledge of the trade

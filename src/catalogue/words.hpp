@@ -94,7 +94,7 @@ inline constexpr std::pair<std::string_view, Certainty> certainty_words[] = {
     {"by_definition", Certainty::by_definition}, {"text_seen", Certainty::text_seen},
     {"recomputed", Certainty::recomputed},       {"from_memory", Certainty::from_memory},
     {"estimate", Certainty::estimate},           {"invented", Certainty::invented},
-    {"own_figure", Certainty::own_figure}};
+    {"own_figure", Certainty::own_figure},       {"measured", Certainty::measured}};
 
 [[nodiscard]] inline bool has_hazard(const std::vector<Hazard>& hazards, Hazard hazard) {
   return std::find(hazards.begin(), hazards.end(), hazard) != hazards.end();

@@ -8,7 +8,8 @@ namespace houseleek::design {
 
 enum class AssumedFrom {
   default_value,  // a field of the design that was left out
-  catalogue       // a property of a material or plant, as the catalogue has it
+  catalogue,      // a property of a material or plant, as the catalogue has it
+  measured        // the design's own figure with its range, from readings on this roof
 };
 
 struct Assumption {

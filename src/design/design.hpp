@@ -13,12 +13,14 @@
 #include "design/climate.hpp"
 #include "design/container.hpp"
 #include "design/drainage.hpp"
+#include "design/money.hpp"
 #include "design/patch.hpp"
 #include "design/prices.hpp"
 #include "design/recipe.hpp"
 #include "design/roof.hpp"
 #include "design/room.hpp"
 #include "design/site.hpp"
+#include "design/trial.hpp"
 #include "design/wind.hpp"
 
 namespace houseleek::design {
@@ -39,7 +41,12 @@ struct Design {
   std::vector<Container> containers;
   std::optional<Wind> wind;
   Prices prices;
+  Money money;
+  Bills bills;
+  std::vector<StockItem> stock;
+  OrderWishes order;
   Rivals rivals;
+  std::vector<Trial> trials;
   std::vector<catalogue::Material> own_materials;
   bool operator==(const Design&) const = default;
 };

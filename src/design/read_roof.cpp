@@ -51,7 +51,9 @@ Finish read_finish(DesignReader& reader, const TableView& roof) {
   constexpr std::string_view known[] = {"albedo", "emissivity"};
   check_keys(reader.fields, *table, known);
   Finish finish;
-  finish.albedo = read_required_number(reader.fields, *table, limits::albedo);
+  if (has_field(reader.fields, *table, limits::albedo.key, "add albedo = 0.2: the share of sun that is thrown back")) {
+    finish.albedo = figure_from(reader, *table, limits::albedo, {"sun thrown back by the bare roof", 0.0});
+  }
   if (find_member(*table->node, "emissivity") == nullptr) {
     const catalogue::Spread& emissivity = default_finish(reader).emissivity;
     assume(reader, path_from(*table, "emissivity"), "emissivity of the bare roof", "", emissivity);

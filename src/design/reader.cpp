@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/nearest_name.hpp"
+#include "catalogue/read_figure.hpp"
 #include "design/limits.hpp"
 
 namespace houseleek::design {
@@ -18,6 +19,21 @@ double number_or_default(DesignReader& reader, const TableView& table, const Num
   }
   assume(reader, path_from(table, rule.key), rule.unit, fallback);
   return fallback.likely;
+}
+
+double figure_from(DesignReader& reader, const TableView& table, const NumberRule& rule, const FigureWords& words) {
+  const std::optional<catalogue::Spread> figure =
+      catalogue::read_spread(reader.fields, table, rule, catalogue::FigureContext{});
+  if (!figure) return words.otherwise;
+  assume(reader, path_from(table, rule.key), words.words, rule.unit, *figure);
+  return figure->likely;
+}
+
+double figure_or_default(DesignReader& reader, const TableView& table, const NumberRule& rule,
+                         const Default& fallback) {
+  const TomlNode* node = find_member(*table.node, rule.key);
+  if (node == nullptr || node->kind != TomlKind::table) return number_or_default(reader, table, rule, fallback);
+  return figure_from(reader, table, rule, {fallback.words, fallback.likely});
 }
 
 void assume(DesignReader& reader, std::string path, std::string_view unit, const Default& fallback) {
@@ -35,6 +51,7 @@ void assume(DesignReader& reader, std::string path, std::string_view unit, const
 void assume(DesignReader& reader, std::string path, std::string_view words, std::string_view unit,
             const catalogue::Spread& figure) {
   if (figure.certainty == catalogue::Certainty::own_figure) return;
+  const bool is_measured = figure.certainty == catalogue::Certainty::measured;
   reader.assumed.push_back({.path = std::move(path),
                             .name = std::string(words),
                             .unit = std::string(unit == "share" ? "" : unit),
@@ -43,7 +60,7 @@ void assume(DesignReader& reader, std::string path, std::string_view words, std:
                             .high = figure.high,
                             .source = figure.source,
                             .certainty = figure.certainty,
-                            .from = AssumedFrom::catalogue});
+                            .from = is_measured ? AssumedFrom::measured : AssumedFrom::catalogue});
 }
 
 const catalogue::Material* find_material_named(const DesignReader& reader, std::string_view name) {

@@ -23,6 +23,19 @@ struct DesignReader {
 [[nodiscard]] double number_or_default(DesignReader& reader, const TableView& table, const NumberRule& rule,
                                        const Default& fallback);
 
+/// A number, or a figure with its range and source: { low = , likely = , high = , source = , certainty = }. One that is
+/// measured on this roof gets a row in `assumed`, so that its own range stands behind the answers.
+struct FigureWords {
+  std::string_view words;
+  double otherwise = 0.0;  // carries the reading on after an issue
+};
+[[nodiscard]] double figure_from(DesignReader& reader, const TableView& table, const NumberRule& rule,
+                                 const FigureWords& words);
+
+/// The same where the figure may be left away.
+[[nodiscard]] double figure_or_default(DesignReader& reader, const TableView& table, const NumberRule& rule,
+                                       const Default& fallback);
+
 /// A row in `assumed` for a default.
 void assume(DesignReader& reader, std::string path, std::string_view unit, const Default& fallback);
 

@@ -23,6 +23,15 @@ Json json_from_issues(const Issues& issues) {
   return list;
 }
 
+namespace {
+
+std::string_view words_of(design::AssumedFrom from) {
+  if (from == design::AssumedFrom::measured) return "measured";
+  return from == design::AssumedFrom::catalogue ? "catalogue" : "default";
+}
+
+}  // namespace
+
 Json json_from_assumptions(std::span<const design::Assumption> assumed) {
   Json list = Json::array();
   for (const design::Assumption& one : assumed) {
@@ -34,7 +43,7 @@ Json json_from_assumptions(std::span<const design::Assumption> assumed) {
                     {"high", one.high},
                     {"source", one.source},
                     {"certainty", catalogue::text_from_certainty(one.certainty)},
-                    {"from", one.from == design::AssumedFrom::catalogue ? "catalogue" : "default"}});
+                    {"from", words_of(one.from)}});
   }
   return list;
 }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "report/logbook_text.hpp"
+#include "report/trial_json.hpp"
 
 namespace houseleek::report {
 
@@ -55,7 +56,8 @@ Json json_of_logger_import(const LoggerFileAnswer& answer) {
             {"n_added", answer.n_added},
             {"n_known_before", answer.n_known_before},
             {"n_missing", answer.n_missing},
-            {"findings", std::move(findings)}}}};
+            {"findings", std::move(findings)},
+            {"flags", json_from_flags(answer.flags)}}}};
 }
 
 }  // namespace houseleek::report

@@ -6,6 +6,7 @@
 
 #include "climate/file_report.hpp"
 #include "report/issue_json.hpp"
+#include "trials/logger_checks.hpp"
 
 namespace houseleek::report {
 
@@ -54,6 +55,7 @@ struct LoggerFileAnswer {
   std::int64_t n_known_before = 0;
   std::int64_t n_missing = 0;
   std::vector<climate::Finding> findings;
+  std::vector<trials::LoggerFlag> flags;  // what of these sensors looks wrong in the file's time
 };
 
 /// The document of `import` of readings.

@@ -129,11 +129,13 @@ Html question_section(const Question& question, const ChartSource& source) {
 
 }  // namespace
 
-std::string page_of_study(const Json& document, const YearColumns& columns, const ReportHead& head) {
+std::string page_of_study(const Json& document, const YearColumns& columns, const ReportHead& head,
+                          const Html& trials) {
   const ChartSource source{document, columns};
   Html content = page_header(document, head, "A roof with and without planted modules") + cautions_section(document) +
                  answers_section(document);
   for (const Question& question : questions) content += question_section(question, source);
+  content += trials;
   content += assumptions_section(document) + weather_section(document) + engine_section(document);
   const std::string name = text_at(document, "design");
   return page_from((name.empty() ? "This house" : name) + ": planted modules on a roof", content);

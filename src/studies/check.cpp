@@ -95,6 +95,13 @@ std::string assumed_text(const std::vector<design::Assumption>& assumed) {
                                 one.unit.empty() ? "" : " ", one.unit, one.name),
                     "      ", "        ");
   }
+  for (const design::Assumption& one : assumed) {
+    if (one.from != design::AssumedFrom::measured) continue;
+    text += fmt::format("  {}: measured on this roof\n", one.path);
+    text += wrapped(fmt::format("{:.4g}, {:.4g}, {:.4g}{}{}  {}; {}", one.low, one.likely, one.high,
+                                one.unit.empty() ? "" : " ", one.unit, one.name, one.source),
+                    "      ", "        ");
+  }
   text += fmt::format("  {} figures more come from the catalogue; --json lists all with their sources.\n", n_catalogue);
   return text;
 }

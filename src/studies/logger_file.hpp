@@ -55,7 +55,9 @@ struct LoggerCounts {
   std::int64_t n_rows = 0;
   std::int64_t n_added = 0;
   std::int64_t n_known_before = 0;
-  std::int64_t n_missing = 0;  // fields without a value
+  std::int64_t n_missing = 0;    // fields without a value
+  std::int64_t first_utc_s = 0;  // of the rows; where there are any
+  std::int64_t last_utc_s = 0;
 };
 
 /// Takes a file in pieces, from its beginning; nothing is kept unless finish() returns counts.

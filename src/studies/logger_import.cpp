@@ -56,6 +56,7 @@ struct LoggerImport::State {
   std::vector<std::string_view> fields;
   std::string number;
   LoggerCounts counts;
+  bool has_moment = false;
   Issues issues;
 
   void add_issue(std::size_t field, std::string path, std::string_view value, std::string message, std::string hint) {
@@ -104,6 +105,10 @@ struct LoggerImport::State {
     }
     const std::optional<std::int64_t> at_utc_s = moment();
     if (!at_utc_s) return;
+    const bool is_first = !has_moment;
+    has_moment = true;
+    counts.first_utc_s = is_first ? *at_utc_s : std::min(counts.first_utc_s, *at_utc_s);
+    counts.last_utc_s = is_first ? *at_utc_s : std::max(counts.last_utc_s, *at_utc_s);
     for (std::size_t i = 0; i < dialect.columns.size(); ++i) take_value(dialect.columns[i], sensors[i], *at_utc_s);
   }
 

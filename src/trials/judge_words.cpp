@@ -94,8 +94,9 @@ std::vector<std::string> notes_of(const std::vector<SideComparison>& comparisons
     }
     if (c.n_days_partial > 0) {
       notes.push_back(fmt::format(
-          "{} and {}: {} lack a value of some module; {}.", c.side, c.against, count_of(c.n_days_partial, "day"),
-          c.scope == Scope::recipe ? "they count for the modules that have one" : "they were left out"));
+          "{} and {}: {} {} a value of some module; {}.", c.side, c.against, count_of(c.n_days_partial, "day"),
+          c.n_days_partial == 1 ? "lacks" : "lack",
+          c.scope == Scope::recipe ? "such days count for the modules that have one" : "such days were left out"));
     }
   }
   return notes;

@@ -197,6 +197,11 @@ Issues issues_of(const TrialWish& wish) {
         fmt::format("too few squares for {} sides{}", wish.sides.size(),
                     names_blocks(wish.squares) ? ": no block holds one of each" : ""),
         "add squares, or leave a side out");
+  } else if (wish.modules_a_side > most_modules_a_side(wish)) {
+    say(IssueCode::out_of_range, "squares",
+        fmt::format("{} modules a side are wanted; the squares allow {}", wish.modules_a_side,
+                    most_modules_a_side(wish)),
+        "add squares, or take fewer modules");
   }
   return issues;
 }
@@ -250,6 +255,13 @@ TrialSize size_of_trial(const TrialWish& wish, std::size_t n_modules, int days) 
   return size;
 }
 
+TrialSize chosen_size(const TrialWish& wish, const TrialPlan& plan) {
+  for (const TrialSize& size : plan.sizes) {
+    if (size.n_modules == wish.modules_a_side) return size;
+  }
+  return plan.advised ? *plan.advised : plan.quickest ? *plan.quickest : plan.sizes.back();
+}
+
 Result<TrialPlan> plan_trial(const TrialWish& wish) {
   Issues issues = issues_of(wish);
   if (!issues.empty()) return Unexpected{std::move(issues)};
@@ -266,12 +278,12 @@ Result<TrialPlan> plan_trial(const TrialWish& wish) {
       if (size.is_enough) break;
     }
     plan.sizes.push_back(size);
-    if (!size.is_enough) continue;
+    if (!size.is_enough || (wish.modules_a_side > 0 && n != wish.modules_a_side)) continue;
     std::optional<TrialSize>& best = size.is_about_recipes ? plan.advised : plan.quickest;
     const auto work = [](const TrialSize& s) { return s.n_modules * static_cast<std::size_t>(s.days); };
     if (!best || work(size) < work(*best)) best = size;
   }
-  const TrialSize& chosen = plan.advised ? *plan.advised : plan.quickest ? *plan.quickest : plan.sizes.back();
+  const TrialSize chosen = chosen_size(wish, plan);
   plan.told_difference = difference_told(wish, most, plan.sizes.back().days);
   Lots lots(wish.seed);
   switch (wish.layout) {

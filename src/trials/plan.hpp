@@ -45,8 +45,9 @@ struct TrialWish {
   double confidence_frac = 0.95;
   double power_frac = 0.8;  // how often a true difference of that size shall be told
   int most_days = 60;
-  bool is_one_instrument = true;  // carried from place to place: its offset falls out
-  bool is_by_hand = true;         // two looks a day; false: loggers
+  std::size_t modules_a_side = 0;  // that somebody wants; 0: as few as will do
+  bool is_one_instrument = true;   // carried from place to place: its offset falls out
+  bool is_by_hand = true;          // two looks a day; false: loggers
   std::string instrument = "a thermometer with a probe";
   double morning_h = 6.0;     // near the day's minimum
   double afternoon_h = 16.0;  // near the day's maximum
@@ -99,5 +100,8 @@ struct TrialPlan {
 /// Chooses the size and assigns sides to squares by the seed. Issues (paths sides, squares, ...) where the wish cannot
 /// be met as written: fewer than two sides, names twice, too few squares, a Latin square without k x k squares.
 [[nodiscard]] Result<TrialPlan> plan_trial(const TrialWish& wish);
+
+/// The size that a plan's assignments have: the wanted one, else what is advised, else the quickest, else the largest.
+[[nodiscard]] TrialSize chosen_size(const TrialWish& wish, const TrialPlan& plan);
 
 }  // namespace houseleek::trials

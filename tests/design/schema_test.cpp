@@ -10,6 +10,8 @@
 #include "design/climate_limits.hpp"
 #include "design/drainage_limits.hpp"
 #include "design/load_limits.hpp"
+#include "design/money_limits.hpp"
+#include "design/trial_limits.hpp"
 #include "small_design.hpp"
 
 namespace houseleek::design {
@@ -105,12 +107,24 @@ TEST(DesignSchema, KeysAreTheReadersKeys) {
                           {"[[recipe.layer]]", "/$defs/layer/properties"},
                           {"[[recipe.plant]]", "/$defs/plant/properties"},
                           {"[recipe.canopy]", "/$defs/canopy/properties"},
+                          {"[recipe.weighed]", "/$defs/weighed/properties"},
                           {"[recipe.watering]", "/$defs/watering/properties"},
                           {"[[patch]]", "/$defs/patch/properties"},
                           {"[prices]", "/properties/prices/properties"},
                           {"[[prices.item]]", "/$defs/price_item/properties"},
+                          {"[[stock]]", "/$defs/stock_item/properties"},
+                          {"[money]", "/properties/money/properties"},
+                          {"[bills]", "/properties/bills/properties"},
+                          {"[carbon]", "/properties/carbon/properties"},
+                          {"[order]", "/properties/order/properties"},
+                          {"[[order.pin]]", "/$defs/wish/properties"},
+                          {"[[order.ban]]", "/$defs/wish/properties"},
                           {"[tariff]", "/properties/tariff/properties"},
                           {"[rivals]", "/properties/rivals/properties"},
+                          {"[[trial]]", "/$defs/trial/properties"},
+                          {"[trial.spread]", "/$defs/trial_spread/properties"},
+                          {"[[trial.side]]", "/$defs/trial_side/properties"},
+                          {"[[trial.place]]", "/$defs/trial_place/properties"},
                           {"[[material]]", "/$defs/material/properties"}};
   const catalogue::Catalogue catalogue = shipped_catalogue();
   const std::string whole = source_file_text("schema/valid/everything.toml");
@@ -172,7 +186,7 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/properties/roof/properties/fall_mm_per_m", limits::fall_mm_per_m},
       {"/properties/roof/properties/fall_towards_deg", limits::bearing_deg},
       {"/properties/roof/properties/parapet_height_mm", limits::parapet_height_mm},
-      {"/properties/roof/properties/finish/oneOf/1/properties/albedo", limits::albedo},
+      {"/properties/roof/properties/finish/oneOf/1/properties/albedo/oneOf/0", limits::albedo},
       {"/properties/roof/properties/finish/oneOf/1/properties/emissivity", limits::emissivity},
       {"/$defs/deck_layer/properties/thickness_mm", limits::deck_thickness_mm},
       {"/$defs/outlet/properties/diameter_mm", limits::outlet_diameter_mm},
@@ -250,6 +264,24 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/$defs/wall/properties/length_m", limits::length_m},
       {"/$defs/wall/properties/solar_absorptance", limits::solar_absorptance},
       {"/$defs/partition/properties/area_m2", limits::area_m2},
+      {"/properties/money/properties/years_counted", limits::years_counted},
+      {"/properties/money/properties/real_interest_frac/oneOf/0", limits::real_interest_frac},
+      {"/properties/money/properties/energy_price_rise_frac/oneOf/0", limits::energy_price_rise_frac},
+      {"/properties/money/properties/wage_per_h/oneOf/0", limits::wage_per_h},
+      {"/properties/money/properties/own_hours_per_module/oneOf/0", limits::own_hours_per_module},
+      {"/properties/money/properties/own_hours_per_m2/oneOf/0", limits::own_hours_per_m2},
+      {"/properties/money/properties/leak_per_year_frac/oneOf/0", limits::leak_per_year_frac},
+      {"/properties/money/properties/membrane_life_years/oneOf/0", limits::membrane_life_years},
+      {"/properties/money/properties/membrane_age_years/oneOf/0", limits::membrane_age_years},
+      {"/properties/money/properties/life_shape/oneOf/0", limits::life_shape},
+      {"/properties/carbon/properties/electricity_kg_per_kwh/oneOf/0", limits::electricity_kg_per_kwh},
+      {"/properties/carbon/properties/heating_kg_per_kwh/oneOf/0", limits::heating_kg_per_kwh},
+      {"/properties/bills/properties/cooling_kwh_per_year/oneOf/0", limits::bill_kwh},
+      {"/properties/bills/properties/cooling_per_year/oneOf/0", limits::bill_money},
+      {"/properties/bills/properties/heating_kwh_per_year/oneOf/0", limits::bill_kwh},
+      {"/properties/bills/properties/heating_per_year/oneOf/0", limits::bill_money},
+      {"/$defs/stock_item/properties/amount_m2", limits::stock_amount},
+      {"/$defs/stock_item/properties/price_per_m2/oneOf/0", limits::stock_price},
       {"/$defs/recipe/properties/length_mm", limits::module_length_mm},
       {"/$defs/recipe/properties/width_mm", limits::module_width_mm},
       {"/$defs/recipe/properties/contact_m2_k_per_w", limits::contact_m2_k_per_w},
@@ -265,7 +297,7 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/$defs/canopy/properties/extinction_long", limits::extinction_long},
       {"/$defs/spacer/properties/height_mm", limits::spacer_height_mm},
       {"/$defs/spacer/properties/blocked_frac", limits::blocked_frac},
-      {"/$defs/spacer/properties/gap_wind_frac", limits::gap_wind_frac},
+      {"/$defs/spacer/properties/gap_wind_frac/oneOf/0", limits::gap_wind_frac},
       {"/$defs/spacer/properties/mass_kg_per_module", limits::spacer_mass_kg},
       {"/$defs/watering/properties/summer_every_days", limits::every_days},
       {"/$defs/watering/properties/between_every_days", limits::every_days},
@@ -276,6 +308,16 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/$defs/patch/properties/columns", limits::columns},
       {"/$defs/patch/properties/rows", limits::rows},
       {"/$defs/patch/properties/spacing_mm", limits::spacing_mm},
+      {"/$defs/trial/properties/wanted_difference", limits::wanted_difference},
+      {"/$defs/trial/properties/base_c", limits::base_c},
+      {"/$defs/trial/properties/confidence_frac", limits::trial_confidence_frac},
+      {"/$defs/trial/properties/power_frac", limits::power_frac},
+      {"/$defs/trial/properties/most_days", limits::most_days},
+      {"/$defs/trial/properties/morning_hour", limits::trial_hour},
+      {"/$defs/trial/properties/seed", limits::trial_seed},
+      {"/$defs/trial_spread/properties/module_sd", limits::spread_sd},
+      {"/$defs/trial_spread/properties/day_correlation", limits::day_correlation},
+      {"/$defs/trial_place/properties/row", limits::trial_row},
       {"/properties/rivals/properties/net_height_mm", limits::rival_net_height_mm},
       {"/properties/rivals/properties/board_thickness_mm", limits::board_thickness_mm},
       {"/properties/rivals/properties/ballast_thickness_mm", limits::ballast_thickness_mm},
@@ -291,7 +333,8 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
   for (const catalogue::FoliageProperty& property : catalogue::foliage_properties()) {
     const std::string key(property.rule.key);
     if (key == "cover_frac") continue;  // a plant's, above; a canopy has the sum
-    expect_same_limits(schema().at(json::json_pointer("/$defs/canopy/properties/" + key)), property.rule, key);
+    expect_same_limits(schema().at(json::json_pointer("/$defs/canopy/properties/" + key + "/oneOf/0")), property.rule,
+                       key);
   }
   const json& definitions = schema().at("$defs");
   std::set<std::string> column_keys;
@@ -305,6 +348,10 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
   EXPECT_EQ(schema().at("properties").at("room").at("maxItems").get<std::size_t>(), limits::most_rooms);
   EXPECT_EQ(schema().at("properties").at("recipe").at("maxItems").get<std::size_t>(), limits::most_recipes);
   EXPECT_EQ(schema().at("properties").at("patch").at("maxItems").get<std::size_t>(), limits::most_patches);
+  EXPECT_EQ(schema().at("properties").at("trial").at("maxItems").get<std::size_t>(), limits::most_trials);
+  EXPECT_EQ(definitions.at("trial").at("properties").at("side").at("maxItems").get<std::size_t>(), limits::most_sides);
+  EXPECT_EQ(definitions.at("trial").at("properties").at("place").at("maxItems").get<std::size_t>(),
+            limits::most_trial_places);
 }
 
 }  // namespace

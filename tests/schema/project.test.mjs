@@ -1,4 +1,4 @@
-// `log`, `import` and `export` with --json against their JSON Schemas: what they print, the examples in schema/answers, and
+// `log`, `import`, `export` and `trial` with --json against their JSON Schemas: what they print, the examples in schema/answers, and
 // the same list of kinds and fields in the schema and in the program's tables.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
@@ -14,7 +14,9 @@ const compile = (name) =>
   new Ajv2020({ allErrors: true, strict: true, strictTypes: false, strictRequired: false }).compile(
     JSON.parse(readFileSync(join(root, 'schema', `${name}.schema.json`), 'utf8')),
   );
-const schemas = { log: compile('log'), import: compile('import'), export: compile('export') };
+const schemas = Object.fromEntries(
+  ['log', 'import', 'export', 'trial_plan', 'trial_read', 'trial_judge', 'trial_fit'].map((name) => [name, compile(name)]),
+);
 const isRefusal = compile('issues');
 
 const program = process.env.HOUSELEEK ?? '';
@@ -79,6 +81,54 @@ test('what the program prints', { skip }, () => {
     assert.equal(refused.code, 1);
     assert.ok(isRefusal(refused.document), JSON.stringify(isRefusal.errors, null, 1));
   }
+});
+
+test('what trials print', { skip }, () => {
+  const folder = mkdtempSync(join(tmpdir(), 'houseleek-'));
+  const least = readFileSync(join(root, 'schema', 'valid', 'least.toml'), 'utf8');
+  const trial = `
+[[trial]]
+name = "painted or not"
+wanted_difference = 2
+first_day = 2026-06-01
+last_day = 2026-06-14
+[[trial.side]]
+name = "painted"
+[[trial.side]]
+name = "bare"
+recipe = "bare"
+${['A1', 'A2', 'A3', 'A4', 'A5', 'A6'].map((name) => `[[trial.place]]\nname = "${name}"\n`).join('')}`;
+  writeFileSync(join(folder, 'roof.toml'), least + trial);
+  assert.equal(run(folder, 'import', 'roof.toml', '--to', 'a.houseleek').code, 0);
+  const planned = run(folder, 'trial', 'plan', 'a.houseleek', '--modules', '3', '--keep');
+  assert.equal(planned.code, 0, planned.stderr);
+  isValid(planned.document);
+  assert.equal(planned.document.revision, 2);
+  isValid(run(folder, 'trial', 'read', 'a.houseleek').document);
+  isValid(run(folder, 'trial', 'judge', 'a.houseleek').document);
+  const rows = ['at,A1,A2,A3,A4,A5,A6'];
+  for (let day = 1; day <= 14; ++day) {
+    const date = `2026-06-${String(day).padStart(2, '0')}`;
+    const values = (mean) => [0, 1, 2, 3, 4, 5].map((i) => (mean + i * 0.3 + ((day * 7 + i * 3) % 5) * 0.4).toFixed(1));
+    rows.push(`${date}T06:00,${values(14)}`, `${date}T16:00,${values(30)}`);
+  }
+  writeFileSync(join(folder, 'june.csv'), `${rows.join('\n')}\n`);
+  const read = run(folder, 'trial', 'read', 'a.houseleek', '--table', 'june.csv');
+  assert.equal(read.code, 0, read.stderr);
+  isValid(read.document);
+  assert.equal(read.document.n_noted, 168);
+  run(folder, 'log', 'a.houseleek', 'looked_at', '--module', 'A1', '--vigour', '4', '--at', '2026-06-10');
+  run(folder, 'log', 'a.houseleek', 'looked_at', '--module', 'A2', '--vigour', '3', '--at', '2026-06-10');
+  const judged = run(folder, 'trial', 'judge', 'a.houseleek');
+  assert.equal(judged.code, 0, judged.stderr);
+  isValid(judged.document);
+  assert.equal(judged.document.measures[0].comparisons[0].about, 'recipes');
+  const fitted = run(folder, 'trial', 'fit', 'a.houseleek', '--property', 'finish');
+  assert.equal(fitted.code, 0, fitted.stderr);
+  isValid(fitted.document);
+  const refused = run(folder, 'trial', 'fit', 'a.houseleek', '--property', 'gap');
+  assert.equal(refused.code, 1);
+  assert.ok(isRefusal(refused.document), JSON.stringify(isRefusal.errors, null, 1));
 });
 
 test('the schema has the kinds and fields of the program', { skip }, () => {

@@ -172,5 +172,63 @@ TEST(MixedModel, RefusesWhatHasNoAnswer) {
   EXPECT_THROW((void)fit_mixed_model({{1.0, 2.0}, {{1.0, 1.0}, {0.0, 1.0}}, {}, {}}, 0.95), ContractViolation);
 }
 
+// Yields of four treatments A to D in five blends, row by row: Box, Hunter and Hunter, Statistics for Experimenters,
+// the penicillin example (data from memory; sums of squares recomputed with R: blends 264 with 4, treatments 70 with 3,
+// the rest 226 with 12 degrees of freedom).
+TEST(MixedModel, TreatmentsInCompleteBlocks) {
+  const std::vector<double> yields{89, 88, 97, 94, 84, 77, 92, 79, 81, 87, 87, 85, 87, 92, 89, 84, 79, 81, 80, 88};
+  MixedData data{.values = yields, .fixed = {}, .random_groups = {labels(20, 4, 5)}, .contrasts = {{1, -1, 0, 0}}};
+  for (std::size_t side = 0; side < 4; ++side) {
+    std::vector<double> column(20, 0.0);
+    for (std::size_t i = side; i < 20; i += 4) column[i] = 1.0;
+    data.fixed.push_back(column);
+  }
+  const MixedFit fit = fit_mixed_model(data, 0.95);
+  const std::vector<double> means{84.0, 85.0, 89.0, 86.0};
+  for (std::size_t side = 0; side < 4; ++side) EXPECT_NEAR(fit.coefficients[side], means[side], 1e-9);
+  check_reference({.id = "MIX-10",
+                   .what = "treatments in complete blocks: error of a difference, sqrt(2 (226/12) / 5)",
+                   .source = "R anova of the same table (recomputed)",
+                   .expected = 2.744692,
+                   .got = fit.contrasts[0].standard_error,
+                   .tolerance = 2e-6,
+                   .reason = "last printed digit",
+                   .function = "stats::fit_mixed_model"});
+  EXPECT_NEAR(fit.contrasts[0].degrees_of_freedom, 12.0, 1e-4);
+  // Between blends: (264/4 - 226/12) / 4.
+  EXPECT_NEAR(fit.variances[0], (264.0 / 4.0 - 226.0 / 12.0) / 4.0, 1e-5);
+}
+
+// Hours of sleep gained by ten people under two drugs, R's set sleep.
+TEST(MixedModel, PairsAreThePairedT) {
+  const std::vector<double> first{0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0};
+  const std::vector<double> second{1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4};
+  MixedData data{.values = first, .fixed = {{}, {}}, .random_groups = {labels(20, 1, 10)}, .contrasts = {{1, -1}}};
+  data.values.insert(data.values.end(), second.begin(), second.end());
+  for (std::size_t i = 0; i < 20; ++i) {
+    data.fixed[0].push_back(i < 10 ? 1.0 : 0.0);
+    data.fixed[1].push_back(i < 10 ? 0.0 : 1.0);
+  }
+  const Estimate one = fit_mixed_model(data, 0.95).contrasts[0];
+  EXPECT_NEAR(one.value, -1.58, 1e-9);
+  EXPECT_NEAR(one.two_sided_share, 0.0028329, 1e-6);
+  check_reference({.id = "MIX-11",
+                   .what = "two drugs, ten people: lower end of the 95 % interval of the difference",
+                   .source = "R t.test(paired = TRUE) (recomputed)",
+                   .expected = -2.45989,
+                   .got = one.low,
+                   .tolerance = 1e-5,
+                   .reason = "last printed digit",
+                   .function = "stats::fit_mixed_model"});
+  check_reference({.id = "MIX-12",
+                   .what = "two drugs, ten people: upper end of the 95 % interval of the difference",
+                   .source = "R t.test(paired = TRUE) (recomputed)",
+                   .expected = -0.70011,
+                   .got = one.high,
+                   .tolerance = 1e-5,
+                   .reason = "last printed digit",
+                   .function = "stats::fit_mixed_model"});
+}
+
 }  // namespace
 }  // namespace houseleek::stats

@@ -62,6 +62,22 @@ TEST(Student, PowerOfAComparison) {
                    .tolerance = 1e-7,
                    .reason = last_digits,
                    .function = "stats::power_of_t"});
+  check_reference({.id = "PWR-04",
+                   .what = "power of 33.36721 pairs, difference 1, standard deviation 2 of the differences",
+                   .source = "R power.t.test(type = \"paired\"), n for a power of 0.8 (recomputed)",
+                   .expected = 0.8,
+                   .got = power_of_t({1.0, 2.0 / std::sqrt(33.36721), 32.36721, 0.95}),
+                   .tolerance = 1e-5,
+                   .reason = "R leaves out the other tail; n to seven digits",
+                   .function = "stats::power_of_t"});
+  check_reference({.id = "PWR-05",
+                   .what = "power of two groups of 22.02110, difference 1, standard deviation 1",
+                   .source = "R power.t.test, n for a power of 0.9 (recomputed)",
+                   .expected = 0.9,
+                   .got = power_of_t({1.0, std::sqrt(2.0 / 22.02110), 42.04220, 0.95}),
+                   .tolerance = 1e-6,
+                   .reason = "n to seven digits",
+                   .function = "stats::power_of_t"});
   EXPECT_NEAR(power_of_t({0.0, 1.0, 3.0, 0.95}), 0.05, 1e-12);
   EXPECT_NEAR(power_of_t({-1.0, 1.0, 5.0, 0.95}), power_of_t({1.0, 1.0, 5.0, 0.95}), 1e-12);
   EXPECT_GT(power_of_t({1000.0, 1.0, 3.0, 0.95}), 0.999999);

@@ -14,6 +14,12 @@ TEST(JudgeCoverage, AWitness) {
       invented::coverage_of({.module_sd = 0.0, .day_correlation = 0.5, .n_modules = 1, .n_days = 60}, 402, 400);
   EXPECT_GE(days.held_percent, 91.7);
   EXPECT_LE(days.told_percent, 8.3);
+  // At 14 days of correlation 0.5 at least 90 %.
+  const invented::Coverage two_weeks =
+      invented::coverage_of({.module_sd = 0.0, .day_correlation = 0.5, .n_modules = 1, .n_days = 14}, 404, 400);
+  EXPECT_GE(two_weeks.held_percent, 85.5);
+  // Recipes without a difference: told apart in at most 5 of 100.
+  EXPECT_LE(invented::coverage_of({.module_sd = 0.5, .n_days = 28}, 405, 400).told_percent, 8.3);
 }
 
 TEST(FitCoverage, AWitness) {

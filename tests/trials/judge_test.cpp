@@ -200,7 +200,7 @@ TEST(Judge, MissingValuesDoNotBendTheModules) {
   for (const double value : values) EXPECT_NEAR(value, values[0], 0.02);
   const TrialVerdict verdict = judge(modules, {});
   EXPECT_GT(only(verdict).n_days_partial, 0U);
-  EXPECT_TRUE(holds(verdict.notes.back(), "they count for the modules that have one"));
+  EXPECT_TRUE(holds(verdict.notes.back(), "such days count for the modules that have one"));
   // Complete tables: the plain mean.
   const auto whole = invented::sides_of({.n_modules = 2, .n_days = 9}, 4, 0);
   double mean = 0.0;

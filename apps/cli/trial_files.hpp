@@ -1,0 +1,33 @@
+// What the commands of trials read before they answer, and how they refuse.
+#pragma once
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "catalogue/catalogue.hpp"
+#include "design/parse.hpp"
+#include "exit_code.hpp"
+#include "studies/trial_readings.hpp"
+#include "studies/weather.hpp"
+
+namespace houseleek::cli {
+
+/// The answer of wrong input, to the terminal or as a document.
+[[nodiscard]] ExitCode refuse_input(std::string_view command, const Issues& issues, std::string_view source_text,
+                                    bool is_json);
+
+/// A design with one of its trials.
+struct OpenTrial {
+  studies::NamedText file;
+  design::RawDesign raw;
+  design::ValidDesign design;
+  std::size_t trial = 0;
+};
+[[nodiscard]] Result<OpenTrial> open_trial(const studies::NamedText& file, const catalogue::Catalogue& catalogue,
+                                           const std::string& name);
+
+/// True if the page would be written over something it is made from; then says so on stderr.
+[[nodiscard]] bool is_refused_page(const std::string& page_path, const std::string& input_path);
+
+}  // namespace houseleek::cli
