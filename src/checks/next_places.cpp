@@ -9,6 +9,7 @@
 #include "checks/choice.hpp"
 #include "checks/clear_strips.hpp"
 #include "checks/place_trial.hpp"
+#include "checks/span_use.hpp"
 #include "checks/uniform_load.hpp"
 #include "plan/squares.hpp"
 
@@ -98,6 +99,46 @@ NextPlaces none_because(std::string because) {
   return none;
 }
 
+/// How near the engineer's figure these places bring both tests, and which would stop the next module.
+void put_use(const design::ValidDesign& design, const PlaceTrial& trial, std::span<const RectangleM> places,
+             NextPlaces& next) {
+  next.even_use_frac = trial.even_use_frac(places);
+  const SpanUse use = find_span_use(design, trial.laid_with(places));
+  if (use.use_frac) next.span_use_frac = use.use_frac->high;
+}
+
+std::string use_words(const NextPlaces& next) {
+  const std::string even = fmt::format("{:.0f} % of the figure on the heaviest square", 100.0 * next.even_use_frac);
+  if (!next.span_use_frac) return even;
+  const bool is_spans = *next.span_use_frac > next.even_use_frac;
+  return fmt::format("{} and {:.0f} % along the spans, heaviest weights; {}", even, 100.0 * *next.span_use_frac,
+                     is_spans ? "the spans are nearer to their limit" : "the even load is nearer to its limit");
+}
+
+std::string statement_of(const NextPlaces& next, const std::string& name, const std::string& figure, int n_wanted) {
+  if (next.n_free == 0) {
+    return fmt::format("There is no free place for one more module of \"{}\" on the grid, off strips and obstacles.",
+                       name);
+  }
+  if (next.n_allowed == 0) {
+    return fmt::format(
+        "None of {} free places keeps one more module of \"{}\" within {} in both tests. Even at the place that takes "
+        "least it would be {}.",
+        next.n_free, name, figure, use_words(next));
+  }
+  const std::size_t n = next.places.size();
+  std::string why = static_cast<int>(n) == n_wanted ? ""
+                    : next.is_exact                 ? ", and no choice on this grid has more"
+                    : next.most_possible > static_cast<int>(n)
+                        ? fmt::format(", found step by step: at most {} could be found", next.most_possible)
+                        : ", and no choice on this grid has more";
+  return fmt::format(
+      "{} more module{} of \"{}\" {} within {} in both tests, at the places listed{}. {} of {} free places take one "
+      "module "
+      "alone. With all of them laid it is {}.",
+      n, n == 1 ? "" : "s", name, n == 1 ? "stays" : "stay", figure, why, next.n_allowed, next.n_free, use_words(next));
+}
+
 }  // namespace
 
 double value_of_place(double nearness_frac, int n_wanted) {
@@ -129,8 +170,14 @@ NextPlaces find_next_places(const design::ValidDesign& design, int recipe, desig
   NextPlaces next;
   next.n_free = static_cast<int>(free.size());
   Candidates candidates;
+  const RectangleM* least = nullptr;  // the place that takes least
+  double least_frac = 0.0;
   for (const RectangleM& place : free) {
     const PlaceOutcome outcome = trial.with(std::span(&place, 1));
+    if (least == nullptr || outcome.nearness_frac < least_frac) {
+      least = &place;
+      least_frac = outcome.nearness_frac;
+    }
     if (!outcome.is_within) continue;
     candidates.places.push_back(place);
     candidates.nearness_frac.push_back(outcome.nearness_frac);
@@ -150,11 +197,12 @@ NextPlaces find_next_places(const design::ValidDesign& design, int recipe, desig
     next.places.push_back(candidates.places[static_cast<std::size_t>(i)]);
     next.nearness_frac.push_back(candidates.nearness_frac[static_cast<std::size_t>(i)]);
   }
-  next.statement =
-      fmt::format("{} more modules of \"{}\" stay within {} in both tests, at the places listed; {}.",
-                  next.places.size(), of.name, figure_words(design->roof),
-                  next.is_exact ? "no choice on this grid has more"
-                                : fmt::format("found step by step, never more than {}", next.most_possible));
+  if (!next.places.empty()) {
+    put_use(design, trial, next.places, next);
+  } else if (least != nullptr) {
+    put_use(design, trial, std::span(least, 1), next);
+  }
+  next.statement = statement_of(next, of.name, figure_words(design->roof), options.n_wanted);
   return next;
 }
 

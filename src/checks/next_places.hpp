@@ -1,5 +1,6 @@
 // Where the next modules may go so that both tests of the load still say "within": the best ten of all free places.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,10 @@ struct NextPlaces {
   double value = 0.0;                 // what the search made greatest: see value_of_place
   bool is_exact = false;
   int most_possible = 0;  // never more than so many, by a bound of its own
+  // With all chosen places laid; where nothing may be laid, with one module at the place that takes least. Heaviest
+  // weights, as shares of the engineer's figure.
+  double even_use_frac = 0.0;
+  std::optional<double> span_use_frac;  // absent where no multiple of the figure is found
   std::string statement;
 };
 

@@ -40,11 +40,7 @@ PlaceTrial::PlaceTrial(const design::ValidDesign& design, const Footprint& modul
 }
 
 PlaceOutcome PlaceTrial::with(std::span<const RectangleM> places) const {
-  std::vector<Footprint> all = laid_;
-  for (const RectangleM& place : places) {
-    all.push_back(module_);
-    all.back().rectangle = place;
-  }
+  const std::vector<Footprint> all = laid_with(places);
   PlaceOutcome outcome;
   const double mean = judge_mean(all, outcome);
   const SpanLoad spans = check_span_load(design_, all);
@@ -52,6 +48,17 @@ PlaceOutcome PlaceTrial::with(std::span<const RectangleM> places) const {
   outcome.nearness_frac = std::max(mean, sections);
   outcome.is_within = !outcome.is_mean_broken && spans.verdict == LoadVerdict::within;
   return outcome;
+}
+
+std::vector<Footprint> PlaceTrial::laid_with(std::span<const RectangleM> places) const {
+  std::vector<Footprint> all = laid_;
+  for (const RectangleM& place : places) all.push_back(at(place));
+  return all;
+}
+
+double PlaceTrial::even_use_frac(std::span<const RectangleM> places) const {
+  PlaceOutcome unused;
+  return judge_mean(laid_with(places), unused);
 }
 
 bool PlaceTrial::has_joists() const { return design_->roof.structure->joists.has_value(); }

@@ -30,6 +30,12 @@ class PlaceTrial {
 
   [[nodiscard]] PlaceOutcome with(std::span<const geometry::RectangleM> places) const;
 
+  /// What lies there with modules at these places too.
+  [[nodiscard]] std::vector<Footprint> laid_with(std::span<const geometry::RectangleM> places) const;
+
+  /// Share of the figure that the heaviest of them, or the heaviest averaging square, takes at most.
+  [[nodiscard]] double even_use_frac(std::span<const geometry::RectangleM> places) const;
+
   [[nodiscard]] bool has_joists() const;
 
   /// What a place takes of a broken averaging square or section, and what the rest leaves. No place is counted on to

@@ -60,6 +60,15 @@ void note(Mishap& mishap, const ModulePlace& place, std::string what) {
 
 void report(DesignReader& reader, const TableView& table, const Mishap& mishap, int n_all, std::string_view limit) {
   if (mishap.n_modules == 0) return;
+  if (const TomlNode* places = find_member(*table.node, "at")) {
+    const auto first = static_cast<std::size_t>(mishap.column);
+    add_issue(reader.fields, IssueCode::inconsistent, places->items[first], path_from(table, "at", first),
+              std::string(limit),
+              fmt::format("{}: {} of {} modules {}; the first is the one at number {} of at", table.path,
+                          mishap.n_modules, n_all, mishap.what, mishap.column + 1),
+              "at gives lower left corners, in metres");
+    return;
+  }
   const TomlNode* origin = find_member(*table.node, "origin");
   add_issue(reader.fields, IssueCode::inconsistent, origin == nullptr ? *table.node : *origin, table.path,
             std::string(limit),
@@ -69,8 +78,13 @@ void report(DesignReader& reader, const TableView& table, const Mishap& mishap, 
 }
 
 geometry::RectangleM rectangle_of(const Patch& patch, const Recipe& recipe, int column, int row) {
+  // Modules placed one by one stand in one row.
   const double width_m = 0.001 * (patch.is_turned ? recipe.width_mm : recipe.length_mm);
   const double height_m = 0.001 * (patch.is_turned ? recipe.length_mm : recipe.width_mm);
+  if (!patch.places.empty()) {
+    const geometry::PointM& corner = patch.places[static_cast<std::size_t>(column)];
+    return {corner.x_m, corner.y_m, corner.x_m + width_m, corner.y_m + height_m};
+  }
   const double left_m = patch.origin.x_m + column * (width_m + 0.001 * patch.spacing_mm);
   const double bottom_m = patch.origin.y_m + row * (height_m + 0.001 * patch.spacing_mm);
   return {left_m, bottom_m, left_m + width_m, bottom_m + height_m};
@@ -118,20 +132,36 @@ void check_place(const ModulePlace& place, const Roof& roof, const std::vector<M
   }
 }
 
+/// A block of columns and rows, or places one by one; never both.
+void read_where(DesignReader& reader, const TableView& table, Patch& patch) {
+  if (find_member(*table.node, "at") == nullptr) {
+    patch.columns = read_count(reader, table, limits::columns);
+    patch.rows = read_count(reader, table, limits::rows);
+    patch.origin = read_point(reader, table, "origin").value_or(geometry::PointM{});
+    patch.spacing_mm = read_number(reader.fields, table, limits::spacing_mm).value_or(0.0);
+    return;
+  }
+  patch.places = read_points(reader, table, "at", limits::most_modules);
+  for (const std::string_view key : {"columns", "rows", "origin", "spacing_mm"}) {
+    const TomlNode* node = find_member(*table.node, key);
+    if (node == nullptr) continue;
+    add_issue(reader.fields, IssueCode::inconsistent, *node, path_from(table, key), "at alone",
+              fmt::format("{} stands beside at, which already says where every module lies", path_from(table, key)),
+              "keep at, or columns, rows and origin; a second [[patch]] takes the other modules");
+  }
+}
+
 }  // namespace
 
 std::vector<Patch> read_patches(DesignReader& reader, const TableView& root, const std::vector<Recipe>& recipes) {
-  constexpr std::string_view known[] = {"recipe",     "columns", "rows",   "origin",
-                                        "spacing_mm", "placed",  "turned", "built"};
+  constexpr std::string_view known[] = {"recipe", "columns", "rows",   "origin", "spacing_mm",
+                                        "at",     "placed",  "turned", "built"};
   std::vector<Patch> patches;
   for (const TableView& table : read_counted_tables(reader, root, "patch", limits::most_patches)) {
     check_keys(reader.fields, table, known);
     Patch patch;
     patch.recipe = find_recipe(reader, table, recipes);
-    patch.columns = read_count(reader, table, limits::columns);
-    patch.rows = read_count(reader, table, limits::rows);
-    patch.origin = read_point(reader, table, "origin").value_or(geometry::PointM{});
-    patch.spacing_mm = read_number(reader.fields, table, limits::spacing_mm).value_or(0.0);
+    read_where(reader, table, patch);
     const Placed usual = patch.recipe < 0 ? Placed::flat : recipes[static_cast<std::size_t>(patch.recipe)].placed;
     patch.placed = read_choice<Placed>(reader.fields, table, "placed", placed_words).value_or(usual);
     patch.built_day = read_built(reader, table);
@@ -157,8 +187,8 @@ std::vector<ModulePlace> lay_out_modules(DesignReader& reader, const TableView& 
   for (std::size_t i = 0; i < patches.size(); ++i) {
     const Patch& patch = patches[i];
     const TableView table{&list.items[i], path_from(root, "patch", i)};
-    if (patch.recipe < 0 || patch.columns == 0 || patch.rows == 0) continue;
-    const std::size_t n_all = static_cast<std::size_t>(patch.columns) * static_cast<std::size_t>(patch.rows);
+    const std::size_t n_all = module_count(patch);
+    if (patch.recipe < 0 || n_all == 0) continue;
     if (modules.size() + n_all > limits::most_modules) {
       add_issue(reader.fields, IssueCode::out_of_range, *table.node, table.path,
                 fmt::format("{} modules", limits::most_modules),
@@ -168,8 +198,10 @@ std::vector<ModulePlace> lay_out_modules(DesignReader& reader, const TableView& 
       return modules;
     }
     PatchMishaps mishaps;
-    for (int row = 0; row < patch.rows; ++row) {
-      for (int column = 0; column < patch.columns; ++column) {
+    const bool is_one_by_one = !patch.places.empty();
+    const int n_columns = is_one_by_one ? static_cast<int>(n_all) : patch.columns;
+    for (int row = 0; row < (is_one_by_one ? 1 : patch.rows); ++row) {
+      for (int column = 0; column < n_columns; ++column) {
         const Recipe& recipe = recipes[static_cast<std::size_t>(patch.recipe)];
         const ModulePlace place{static_cast<int>(i), column, row, rectangle_of(patch, recipe, column, row)};
         check_place(place, roof, modules, mishaps);

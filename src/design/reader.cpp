@@ -155,6 +155,29 @@ std::optional<geometry::PointM> read_point(DesignReader& reader, const TableView
   return point_from(reader, *find_member(*table.node, key), path_from(table, key));
 }
 
+std::vector<geometry::PointM> read_points(DesignReader& reader, const TableView& table, std::string_view key,
+                                          std::size_t most) {
+  const std::string path = path_from(table, key);
+  const TomlNode* node = find_member(*table.node, key);
+  if (node == nullptr) return {};
+  if (node->kind != TomlKind::array || node->items.empty()) {
+    add_issue(reader.fields, IssueCode::wrong_type, *node, path, "a list of at least 1 point",
+              fmt::format("{} must be a list of points", path), "[[0.6, 0.6], [1.7, 0.6]]");
+    return {};
+  }
+  if (node->items.size() > most) {
+    add_issue(reader.fields, IssueCode::out_of_range, *node, path, fmt::format("{} points", most),
+              fmt::format("{} has {} points; at most {} are read", path, node->items.size(), most), "");
+    return {};
+  }
+  std::vector<geometry::PointM> points;
+  for (std::size_t i = 0; i < node->items.size(); ++i) {
+    if (const auto point = point_from(reader, node->items[i], path_from(table, key, i))) points.push_back(*point);
+  }
+  if (points.size() != node->items.size()) return {};
+  return points;
+}
+
 std::vector<TableView> read_counted_tables(DesignReader& reader, const TableView& table, std::string_view key,
                                            std::size_t most) {
   std::vector<TableView> tables = read_tables(reader.fields, table, key);

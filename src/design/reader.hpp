@@ -57,6 +57,10 @@ void assume(DesignReader& reader, std::string path, std::string_view words, std:
 [[nodiscard]] std::optional<geometry::PointM> read_point(DesignReader& reader, const TableView& table,
                                                          std::string_view key);
 
+/// [[x, y], ...] in metres, at least one; empty after an issue.
+[[nodiscard]] std::vector<geometry::PointM> read_points(DesignReader& reader, const TableView& table,
+                                                        std::string_view key, std::size_t most);
+
 /// The tables of a list, and an issue if there are too many.
 [[nodiscard]] std::vector<TableView> read_counted_tables(DesignReader& reader, const TableView& table,
                                                          std::string_view key, std::size_t most);

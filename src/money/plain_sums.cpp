@@ -226,7 +226,7 @@ std::vector<PatchCost> patch_costs(const design::ValidDesign& design) {
   std::vector<PatchCost> costs;
   for (const design::Patch& patch : design->patches) {
     costs.push_back({.recipe = patch.recipe,
-                     .n_modules = patch.columns * patch.rows,
+                     .n_modules = static_cast<int>(design::module_count(patch)),
                      .per_module = cost_of_module(design, patch.recipe, patch.placed)});
   }
   return costs;

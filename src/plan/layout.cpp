@@ -14,10 +14,13 @@ using geometry::RectangleM;
 
 constexpr double metres_per_mm = 0.001;
 
-/// A patch with its block and its modules.
+/// A patch with its block and its modules; of modules placed one by one each is a block of its own.
 struct Block {
   int patch = 0;
   const design::Patch* spec = nullptr;
+  int columns = 1;
+  int rows = 1;
+  double spacing_mm = 0.0;
   double module_x_m = 0.0;  // along x
   double module_y_m = 0.0;
   RectangleM rectangle;
@@ -27,25 +30,37 @@ struct Block {
 /// Everything but the place in the file, so that patches can be listed in any order.
 auto sort_key(const Block& block) {
   const design::Patch& patch = *block.spec;
-  return std::tuple(patch.recipe, static_cast<int>(patch.placed), patch.spacing_mm, patch.is_turned, patch.origin.x_m,
-                    patch.origin.y_m, patch.columns, patch.rows);
+  return std::tuple(patch.recipe, static_cast<int>(patch.placed), block.spacing_mm, patch.is_turned,
+                    block.rectangle.left_m, block.rectangle.bottom_m, block.columns, block.rows);
+}
+
+Block make_block(const design::Design& design, std::size_t index) {
+  Block block;
+  block.patch = static_cast<int>(index);
+  block.spec = &design.patches[index];
+  const design::Recipe& recipe = design.recipes[static_cast<std::size_t>(block.spec->recipe)];
+  block.module_x_m = metres_per_mm * (block.spec->is_turned ? recipe.width_mm : recipe.length_mm);
+  block.module_y_m = metres_per_mm * (block.spec->is_turned ? recipe.length_mm : recipe.width_mm);
+  if (block.spec->places.empty()) {
+    block.columns = block.spec->columns;
+    block.rows = block.spec->rows;
+    block.spacing_mm = block.spec->spacing_mm;
+  }
+  return block;
 }
 
 std::vector<Block> make_blocks(const design::Design& design) {
   std::vector<Block> blocks;
-  for (std::size_t i = 0; i < design.patches.size(); ++i) {
-    Block block;
-    block.patch = static_cast<int>(i);
-    block.spec = &design.patches[i];
-    const design::Recipe& recipe = design.recipes[static_cast<std::size_t>(block.spec->recipe)];
-    block.module_x_m = metres_per_mm * (block.spec->is_turned ? recipe.width_mm : recipe.length_mm);
-    block.module_y_m = metres_per_mm * (block.spec->is_turned ? recipe.length_mm : recipe.width_mm);
-    blocks.push_back(block);
-  }
+  int last_patch = -1;
   for (const design::ModulePlace& place : design.modules) {
-    Block& block = blocks[static_cast<std::size_t>(place.patch)];
+    const auto patch = static_cast<std::size_t>(place.patch);
+    if (place.patch != last_patch || !design.patches[patch].places.empty()) {
+      blocks.push_back(make_block(design, patch));
+      blocks.back().rectangle = place.rectangle;
+    }
+    last_patch = place.patch;
+    Block& block = blocks.back();
     const RectangleM& one = place.rectangle;
-    if (block.modules.empty()) block.rectangle = one;
     block.rectangle = {std::min(block.rectangle.left_m, one.left_m), std::min(block.rectangle.bottom_m, one.bottom_m),
                        std::max(block.rectangle.right_m, one.right_m), std::max(block.rectangle.top_m, one.top_m)};
     block.modules.push_back(one);
@@ -58,14 +73,14 @@ std::vector<Block> make_blocks(const design::Design& design) {
 double module_share_of_edge(const Block& block) {
   const double length_m = block.rectangle.right_m - block.rectangle.left_m;
   const double width_m = block.rectangle.top_m - block.rectangle.bottom_m;
-  return (block.spec->columns * block.module_x_m + block.spec->rows * block.module_y_m) / (length_m + width_m);
+  return (block.columns * block.module_x_m + block.rows * block.module_y_m) / (length_m + width_m);
 }
 
 /// Edges along the spaces between modules, for one module of the patch in the mean.
 double between_edge_of_module_m(const Block& block) {
-  const double columns = block.spec->columns;
-  const double rows = block.spec->rows;
-  if (block.spec->spacing_mm == 0.0) return 0.0;
+  const double columns = block.columns;
+  const double rows = block.rows;
+  if (block.spacing_mm == 0.0) return 0.0;
   return 2.0 * ((columns - 1.0) * rows * block.module_y_m + (rows - 1.0) * columns * block.module_x_m) /
          (columns * rows);
 }
@@ -93,9 +108,9 @@ Cell make_cell(const Block& block, const std::vector<Block>& blocks, const Outli
   cell.placed = block.spec->placed;
   cell.module_length_m = std::max(block.module_x_m, block.module_y_m);
   cell.module_width_m = std::min(block.module_x_m, block.module_y_m);
-  cell.spacing_m = metres_per_mm * block.spec->spacing_mm;
-  cell.columns = block.spec->columns;
-  cell.rows = block.spec->rows;
+  cell.spacing_m = metres_per_mm * block.spacing_mm;
+  cell.columns = block.columns;
+  cell.rows = block.rows;
   cell.block_length_m = block.rectangle.right_m - block.rectangle.left_m;
   cell.block_width_m = block.rectangle.top_m - block.rectangle.bottom_m;
   for (const RectangleM& module : block.modules) cell.covered_m2 += geometry::overlap_area_m2(room, module);
@@ -103,7 +118,7 @@ Cell make_cell(const Block& block, const std::vector<Block>& blocks, const Outli
   if (cell.covered_m2 <= geometry::least_area_m2) return cell;
   cell.block_m2 = geometry::overlap_area_m2(room, block.rectangle);
   // A closed block's modules fill it: what rounding leaves is no space between modules.
-  cell.open_m2 = block.spec->spacing_mm == 0.0 ? 0.0 : std::max(0.0, cell.block_m2 - cell.covered_m2);
+  cell.open_m2 = block.spacing_mm == 0.0 ? 0.0 : std::max(0.0, cell.block_m2 - cell.covered_m2);
   for (std::size_t i = 0; i < edge_distances_m.size(); ++i) {
     const RectangleM inner = grown(block.rectangle, -edge_distances_m[i]);
     if (area_m2(inner) <= 0.0) continue;

@@ -10,7 +10,8 @@ namespace houseleek::plan {
 /// Distances from a block's edge between which strips are counted, on both sides of it.
 inline constexpr std::array<double, 2> edge_distances_m = {0.05, 0.15};
 
-/// One patch over one room. Its block is the rectangle around all its modules, the spaces between them included.
+/// One patch over one room, or one module of a patch whose modules are placed one by one. Its block is the rectangle
+/// around all its modules, the spaces between them included.
 struct Cell {
   int patch = 0;   // index into Design::patches
   int recipe = 0;  // index into Design::recipes

@@ -39,7 +39,7 @@ const design::Recipe& recipe_of(const design::ValidDesign& design, int recipe) {
 int usual_recipe(const design::ValidDesign& design) {
   std::vector<int> n_laid(design->recipes.size(), 0);
   for (const design::Patch& patch : design->patches) {
-    n_laid[static_cast<std::size_t>(patch.recipe)] += patch.columns * patch.rows;
+    n_laid[static_cast<std::size_t>(patch.recipe)] += static_cast<int>(design::module_count(patch));
   }
   return static_cast<int>(std::max_element(n_laid.begin(), n_laid.end()) - n_laid.begin());
 }

@@ -227,7 +227,7 @@ std::vector<report::RecipeAnswer> answer_recipes(const design::ValidDesign& desi
     report::RecipeAnswer answer;
     answer.name = recipe.name;
     for (const design::Patch& patch : design->patches) {
-      if (patch.recipe == static_cast<int>(i)) answer.n_modules += patch.columns * patch.rows;
+      if (patch.recipe == static_cast<int>(i)) answer.n_modules += static_cast<int>(design::module_count(patch));
     }
     answer.mass_dry_kg_per_m2 = checks::figure_from_weight(weights.dry_kg_per_m2, weights.dry_from);
     answer.mass_drained_kg_per_m2 = checks::figure_from_weight(weights.drained_kg_per_m2, weights.drained_from);

@@ -1,6 +1,7 @@
 // Where the next modules go: brute force on a small roof, conditions, and refusals.
 #include "checks/next_places.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -99,6 +100,27 @@ TEST(NextPlaces, BruteForceOnFiveByFiveFindsNoBetter) {
     }
   }
   EXPECT_NEAR(next.value, best, 1e-9);
+  // How near both limits are with all of them laid, by the plain tests again.
+  std::vector<Footprint> laid;
+  for (const geometry::RectangleM& place : next.places) {
+    laid.push_back(module);
+    laid.back().rectangle = place;
+  }
+  EXPECT_NEAR(next.even_use_frac, heaviest_mean(laid, 2.0).high / 0.62, 1e-12);
+  EXPECT_LE(next.even_use_frac, 1.0);
+  ASSERT_TRUE(next.span_use_frac);
+  EXPECT_LE(*next.span_use_frac, 1.0 + 1e-9);
+  // The figure that is just used up is the border of the second test: a hair less is passed.
+  const auto spans_hold = [&](double times) {
+    const design::ValidDesign other = valid_design(five_by_five(
+        fmt::format("load_kn_per_m2 = {:.9f}\naveraging_area_m2 = 4\nspans_by_turns = true", 0.62 * times)));
+    return check_span_load(other, laid).verdict == LoadVerdict::within;
+  };
+  EXPECT_TRUE(spans_hold(*next.span_use_frac * 1.001));
+  EXPECT_FALSE(spans_hold(*next.span_use_frac * 0.999));
+  const char* nearer = *next.span_use_frac > next.even_use_frac ? "the spans are nearer to their limit"
+                                                                : "the even load is nearer to its limit";
+  EXPECT_NE(next.statement.find(nearer), std::string::npos) << next.statement;
 }
 
 TEST(NextPlaces, TenOnAnEmptyRoofWithRoomForAll) {
@@ -131,6 +153,8 @@ TEST(NextPlaces, AHeavyRecipeHasNoPlace) {
   EXPECT_EQ(next.n_free, 25);
   EXPECT_EQ(next.n_allowed, 0);
   EXPECT_TRUE(next.places.empty());
+  EXPECT_GT(next.even_use_frac, 1.0);
+  EXPECT_NE(next.statement.find("None of 25 free places keeps one more module"), std::string::npos) << next.statement;
 }
 
 TEST(NextPlaces, WithoutTheFigureNoneIsNamed) {
