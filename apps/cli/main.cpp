@@ -125,8 +125,8 @@ ExitCode run(int argc, char** argv) {
                   "houseleek weather my-roof/roof.toml --csv hours.csv");
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
   const LogCommand log(app);
-  const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
+  const TrialCommand trial(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -200,8 +200,8 @@ ExitCode run(int argc, char** argv) {
   }
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
   if (log.is_chosen()) return log.run();
-  if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
+  if (trial.is_chosen()) return trial.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);
