@@ -110,7 +110,7 @@ std::string days_in_words(std::optional<std::int64_t> first_day, std::optional<s
 std::string text_from_flags(const std::vector<trials::LoggerFlag>& flags, std::size_t most) {
   std::string text;
   for (std::size_t i = 0; i < std::min(most, flags.size()); ++i) {
-    text += paragraph("- ", indent, fmt::format("{}: {}", flags[i].column, flags[i].sentence));
+    text += paragraph("- ", indent, flags[i].sentence);
   }
   if (flags.size() > most) text += fmt::format("  and {} more; --json lists all\n", flags.size() - most);
   return text;
