@@ -5,8 +5,8 @@
 # What `./do build` and `./do demo` need: a compiler, CMake, and the libraries that the program links.
 packages_build=(g++ cmake ninja-build ccache libfmt-dev nlohmann-json3-dev libhowardhinnant-date-dev
   libfast-float-dev libtomlplusplus-dev libcli11-dev tzdata libboost-dev libeigen3-dev libsqlite3-dev)
-# Tests: GoogleTest, three general-purpose libraries as a second opinion, Python for the scripts in tools/.
-packages_test=(libgtest-dev libsundials-dev python3 python3-scipy r-cran-survival)
+# Tests: GoogleTest, general-purpose solvers and libraries as a second opinion, Python for the scripts in tools/.
+packages_test=(libgtest-dev libsundials-dev python3 python3-scipy r-cran-survival coinor-cbc)
 # Formatting, static analysis, and the second compiler with its own standard library.
 packages_check=(python3 clang-14 clang-format clang-tidy libc++-14-dev libc++abi-14-dev)
 packages_bench=(libbenchmark-dev sqlite3)
@@ -35,6 +35,7 @@ declare -A package_purpose=(
   [python3]="runs the scripts in tools/"
   [python3-scipy]="a second opinion in tests"
   [r-cran-survival]="R with its package for lives, a second opinion in tests"
+  [coinor-cbc]="solves integer programs as a second opinion in tests"
   [clang-14]="the second compiler"
   [clang-format]="formats C++"
   [clang-tidy]="checks names"
@@ -52,7 +53,7 @@ declare -A package_sign=(
   [libtomlplusplus-dev]="header toml++/toml.h" [libcli11-dev]="header CLI/CLI.hpp"
   [tzdata]="file /usr/share/zoneinfo/Europe/Athens" [libboost-dev]="header boost/version.hpp"
   [libeigen3-dev]="header eigen3/Eigen/Core" [libsqlite3-dev]="header sqlite3.h" [libgtest-dev]="header gtest/gtest.h" [libsundials-dev]="header ida/ida.h"
-  [python3]="program python3" [python3-scipy]="module scipy"
+  [python3]="program python3" [python3-scipy]="module scipy" [coinor-cbc]="program cbc"
   [r-cran-survival]="library survival" [clang-14]="program clang++-14"
   [clang-format]="program clang-format" [clang-tidy]="program clang-tidy"
   [libc++-14-dev]="file /usr/lib/llvm-14/include/c++/v1/version"

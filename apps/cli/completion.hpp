@@ -9,15 +9,16 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather log trial upkeep import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "check study weather order log trial upkeep import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
-    check | study | weather)
+    check | study | weather | order)
       if [[ $word == -* ]]; then
         local options="--json --help"
-        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --keep"
+        [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --on --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
+        [[ ${COMP_WORDS[1]} == order ]] && options+=" --budget --seasons --most --recipe --pin --ban"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
       elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|engineer|roofer|csv) ]]; then
         compopt -o filenames

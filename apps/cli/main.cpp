@@ -14,6 +14,7 @@
 #include "import.hpp"
 #include "inputs.hpp"
 #include "log.hpp"
+#include "order.hpp"
 #include "report/json_parts.hpp"
 #include "simulation/run.hpp"
 #include "store/database.hpp"
@@ -119,14 +120,34 @@ ExitCode run(int argc, char** argv) {
       ->check(CLI::Range(1, most_years));
   study->add_option("--draws", study_arguments.n_draws, "draws of prices and lives behind the ranges of money")
       ->check(CLI::Range(studies::usual_draws, most_draws));
+  study->add_option("--on", study_arguments.on, "of a project: with its logbook as of this day; left away: today")
+      ->type_name("DAY");
   study->add_flag("--keep", study_arguments.keeps_answer, "keep the answer in the project");
   CLI::App* weather =
       add_command("weather", "The year of weather in use: its source, gaps, months, hottest and coldest days",
                   "houseleek weather my-roof/roof.toml --csv hours.csv");
   weather->add_option("--csv", csv_path, "also write the hours to a file")->type_name("FILE");
+  OrderArguments order_arguments;
+  CLI::App* order = add_command("order", "What to build next: which squares, in which order, one reason each",
+                                "houseleek order my-roof/roof.toml --budget 60 --seasons 2 --pin C5 --ban B4");
+  order->add_option("--budget", order_arguments.budget, "money for each season; what is left serves the next one")
+      ->check(CLI::Range(0.0, 1e9))
+      ->type_name("MONEY")
+      ->required();
+  order->add_option("--seasons", order_arguments.n_seasons, "how many times that money comes")
+      ->check(CLI::Range(1, 12))
+      ->type_name("");
+  order->add_option("--most", order_arguments.n_most, "no more steps than this")
+      ->check(CLI::Range(1, 1000))
+      ->type_name("");
+  order->add_option("--recipe", order_arguments.recipe, "the recipe to lay; else the one that is laid most")
+      ->type_name("NAME");
+  order->add_option("--pin", order_arguments.pins, "a module must lie on this square (B4), or at x,y in metres")
+      ->type_name("PLACE");
+  order->add_option("--ban", order_arguments.bans, "no module may lie there")->type_name("PLACE");
   const LogCommand log(app);
-  const UpkeepCommand upkeep(app);
   const TrialCommand trial(app);
+  const UpkeepCommand upkeep(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -199,9 +220,14 @@ ExitCode run(int argc, char** argv) {
     return run_study(study_arguments);
   }
   if (weather->parsed()) return run_weather({arguments.file, csv_path, arguments.is_json});
+  if (order->parsed()) {
+    order_arguments.file = arguments.file;
+    order_arguments.is_json = arguments.is_json;
+    return run_order(order_arguments);
+  }
   if (log.is_chosen()) return log.run();
-  if (upkeep.is_chosen()) return upkeep.run();
   if (trial.is_chosen()) return trial.run();
+  if (upkeep.is_chosen()) return upkeep.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

@@ -18,6 +18,7 @@ struct StudyArguments {
   std::optional<int> n_years;  // absent: the usual number for a report, one without
   int n_draws = studies::usual_draws;
   bool keeps_answer = false;  // in the project
+  std::string on;             // of a project: the day as of which its logbook is read
 };
 
 /// Errors: WorldFailed, simulation::NumericalFailure, Cancelled; a report is written whole or not at all.

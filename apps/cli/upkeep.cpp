@@ -17,6 +17,7 @@
 #include "report/upkeep_json.hpp"
 #include "report/upkeep_text.hpp"
 #include "studies/keep_design.hpp"
+#include "studies/logger_columns.hpp"
 #include "studies/upkeep.hpp"
 #include "today.hpp"
 
@@ -85,8 +86,9 @@ ExitCode UpkeepCommand::run() const {
   request.now_utc_s = now_utc_s();
   request.engine_version = program_version();
   request.project = options.file;
-  const Result<report::UpkeepAnswer> answer =
-      studies::answer_upkeep(store::read_events(project), design.value(), revision.value(), catalogue, request);
+  const Result<report::UpkeepAnswer> answer = studies::answer_upkeep(
+      store::read_events(project), studies::logger_columns_of(project, design.value()->site.time_zone), design.value(),
+      revision.value(), catalogue, request);
   if (!answer) return options.refuse(answer.error(), "");
   const report::Json document = report::json_from(answer.value());
   if (page) page->finish(report::page_of_upkeep(document, report::ReportHead{today_in_words()}));

@@ -3,6 +3,7 @@
 //   const Result<Catalogue> catalogue = read_catalogue(files);   // files: name and text; who reads the disk is apps/
 //   const Material* clay = find_material(catalogue.value(), "expanded clay");   // nullptr if there is none
 #pragma once
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -59,7 +60,8 @@ struct PriceItem {
 
 struct Tariff {
   Spread electricity_per_kwh;
-  Spread heating_per_kwh;  // bought energy
+  std::optional<std::array<double, 12>> electricity_by_month_per_kwh;  // instead, January first; in designs only
+  Spread heating_per_kwh;                                              // bought energy
   Spread water_per_m3;
   Spread heating_efficiency;  // heat given to the room per energy bought (a heat pump: above 1)
   Spread cooling_efficiency;  // heat removed per electricity bought

@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <vector>
+
 #include "catalogue/columns.hpp"
 
 namespace houseleek::catalogue {
@@ -61,8 +64,18 @@ PriceItem read_price_item(FieldReader& reader, const TableView& table, const Fig
 }
 
 Tariff read_tariff(FieldReader& reader, const TableView& table, const FigureContext& context, const Tariff& before) {
-  check_keys(reader, table, tariff_keys());
+  constexpr NumberRule by_month{
+      .key = "electricity_by_month_per_kwh", .least = 0, .most = highest_price, .unit = "a kWh"};
+  std::vector<std::string_view> known(tariff_keys().begin(), tariff_keys().end());
+  if (context.entry == Entry::own) known.push_back(by_month.key);
+  check_keys(reader, table, known);
   Tariff tariff = before;
+  if (context.entry == Entry::own) {
+    if (const auto months = read_numbers(reader, table, by_month, 12)) {
+      tariff.electricity_by_month_per_kwh.emplace();
+      std::copy(months->begin(), months->end(), tariff.electricity_by_month_per_kwh->begin());
+    }
+  }
   for (const TariffKey& key : tariff_rules) {
     if (context.entry == Entry::catalogue) {
       tariff.*key.figure = read_required_spread(reader, table, key.rule, context);

@@ -4,13 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "base/contract.hpp"
 #include "checks/choice.hpp"
 #include "checks/clear_strips.hpp"
-#include "checks/heaviest_mean.hpp"
-#include "checks/span_load.hpp"
+#include "checks/place_trial.hpp"
 #include "checks/uniform_load.hpp"
 #include "plan/squares.hpp"
 
@@ -18,144 +16,6 @@ namespace houseleek::checks {
 namespace {
 
 using geometry::RectangleM;
-
-/// How far both tests are used up with some places laid, and what broke.
-struct Outcome {
-  bool is_within = false;
-  double nearness_frac = 0.0;  // greatest of demand over allowance, where the allowance is not small
-  bool is_mean_broken = false;
-  RectangleM square;            // the averaging square that is too heavy
-  double square_room_kn = 0.0;  // what it may carry
-  bool is_section_broken = false;
-  BeamLine line;
-  Section section;
-};
-
-class Trial {
- public:
-  Trial(const design::ValidDesign& design, const Footprint& module)
-      : design_(design), module_(module), laid_(find_footprints(design)) {
-    averaging_m2_ = averaging_area_in_use_m2(design->roof);
-    figure_kn_per_m2_ = *design->roof.allowable_load->load_kn_per_m2;
-  }
-
-  [[nodiscard]] Outcome with(std::span<const RectangleM> places) const {
-    std::vector<Footprint> all = laid_;
-    for (const RectangleM& place : places) {
-      all.push_back(module_);
-      all.back().rectangle = place;
-    }
-    Outcome outcome;
-    const double mean = judge_mean(all, outcome);
-    const SpanLoad spans = check_span_load(design_, all);
-    const double sections = judge_sections(spans, outcome);
-    outcome.nearness_frac = std::max(mean, sections);
-    outcome.is_within = !outcome.is_mean_broken && spans.verdict == LoadVerdict::within;
-    return outcome;
-  }
-
-  [[nodiscard]] bool has_joists() const { return design_->roof.structure->joists.has_value(); }
-
-  /// What a place takes of a broken averaging square or section, and what the rest leaves.
-  [[nodiscard]] Condition condition_from(const Outcome& broken, std::span<const RectangleM> places) const {
-    Condition condition;
-    if (broken.is_mean_broken) {
-      double laid_kn = 0.0;
-      for (const Footprint& one : laid_) laid_kn += on_square_kn(one, broken.square);
-      condition.room = broken.square_room_kn - laid_kn;
-      for (const RectangleM& place : places) condition.take.push_back(on_square_kn(at(place), broken.square));
-      return condition;
-    }
-    double laid = 0.0;
-    for (const Footprint& one : laid_) laid += on_section(one, broken);
-    condition.room = broken.section.allowance - laid;
-    for (const RectangleM& place : places) condition.take.push_back(std::max(0.0, on_section(at(place), broken)));
-    return condition;
-  }
-
- private:
-  [[nodiscard]] Footprint at(const RectangleM& place) const {
-    Footprint one = module_;
-    one.rectangle = place;
-    return one;
-  }
-
-  [[nodiscard]] static double on_square_kn(const Footprint& one, const RectangleM& square) {
-    const double width_m =
-        std::min(one.rectangle.right_m, square.right_m) - std::max(one.rectangle.left_m, square.left_m);
-    const double height_m =
-        std::min(one.rectangle.top_m, square.top_m) - std::max(one.rectangle.bottom_m, square.bottom_m);
-    if (width_m <= 0.0 || height_m <= 0.0) return 0.0;
-    return one.soaked_kn.high * width_m * height_m / area_m2(one);
-  }
-
-  /// The worst that one footprint brings to the broken section: heavy where it presses, light where it relieves.
-  [[nodiscard]] double on_section(const Footprint& one, const Outcome& broken) const {
-    const BeamLine& line = broken.line;
-    const bool is_x = line.along == design::SpanAxis::x;
-    const RectangleM& r = one.rectangle;
-    const double from_m = std::max(is_x ? r.left_m : r.bottom_m, line.beam.supports_m.front());
-    const double to_m = std::min(is_x ? r.right_m : r.top_m, line.beam.supports_m.back());
-    if (to_m - from_m <= 1e-6) return 0.0;
-    const double share =
-        share_of_line(one, line) * (to_m - from_m) / (is_x ? r.right_m - r.left_m : r.top_m - r.bottom_m);
-    if (share <= 0.0) return 0.0;
-    const double of_one_kn = effect_of_one_kn(line.beam, physics::solve_beam(line.beam, {from_m, to_m, 1.0}),
-                                              broken.section.effect, broken.section.at_m);
-    return std::max(share * one.dry_kn.low * of_one_kn, share * one.soaked_kn.high * of_one_kn);
-  }
-
-  /// Of a strip: per metre of width if the footprint lies on all of it. Joists never come here.
-  [[nodiscard]] static double share_of_line(const Footprint& one, const BeamLine& line) {
-    const bool is_x = line.along == design::SpanAxis::x;
-    const double low_m = is_x ? one.rectangle.bottom_m : one.rectangle.left_m;
-    const double high_m = is_x ? one.rectangle.top_m : one.rectangle.right_m;
-    const double middle_m = 0.5 * (line.across_from_m + line.across_to_m);
-    return low_m < middle_m && high_m > middle_m ? 1.0 / (high_m - low_m) : 0.0;
-  }
-
-  double judge_mean(const std::vector<Footprint>& all, Outcome& outcome) const {
-    if (averaging_m2_ <= 0.0) {
-      double heaviest = 0.0;
-      for (const Footprint& one : all) heaviest = std::max(heaviest, one.soaked_kn.high / area_m2(one));
-      // A module that is too heavy by itself is too heavy anywhere: no condition would tell places apart.
-      outcome.is_mean_broken = heaviest > figure_kn_per_m2_;
-      outcome.square = all.empty() ? RectangleM{} : all.back().rectangle;
-      outcome.square_room_kn = 0.0;
-      return heaviest / figure_kn_per_m2_;
-    }
-    std::vector<LoadedRectangle> loaded;
-    for (const Footprint& one : all) loaded.push_back({one.rectangle, one.soaked_kn.high / area_m2(one)});
-    const HeaviestMean heaviest = find_heaviest_mean(loaded, std::sqrt(averaging_m2_));
-    outcome.is_mean_broken = heaviest.load_kn_per_m2 > figure_kn_per_m2_;
-    outcome.square = heaviest.square;
-    outcome.square_room_kn = figure_kn_per_m2_ * averaging_m2_;
-    return heaviest.load_kn_per_m2 / figure_kn_per_m2_;
-  }
-
-  double judge_sections(const SpanLoad& spans, Outcome& outcome) const {
-    double nearness = 0.0;
-    double worst = 0.0;
-    for (const LineSections& line : spans.worst) {
-      for (const Section& section : line.sections) {
-        if (section.scale <= 0.0) continue;
-        nearness = std::max(nearness, 1.0 + section.excess / section.scale);
-        if (!is_beyond(section) || section.excess / section.scale <= worst) continue;
-        worst = section.excess / section.scale;
-        outcome.is_section_broken = true;
-        outcome.line = spans.lines[static_cast<std::size_t>(line.line)];
-        outcome.section = section;
-      }
-    }
-    return nearness;
-  }
-
-  const design::ValidDesign& design_;
-  Footprint module_;
-  std::vector<Footprint> laid_;
-  double averaging_m2_ = 0.0;
-  double figure_kn_per_m2_ = 0.0;
-};
 
 std::vector<RectangleM> picked(const std::vector<RectangleM>& places, const std::vector<int>& which) {
   std::vector<RectangleM> some;
@@ -180,7 +40,7 @@ struct Candidates {
 };
 
 /// Repeats the exact search with every broken square or section as a new condition, until nothing breaks.
-bool choose_exactly(const Trial& trial, const Candidates& candidates, const NextPlacesOptions& options,
+bool choose_exactly(const PlaceTrial& trial, const Candidates& candidates, const NextPlacesOptions& options,
                     std::vector<int>& chosen, double& value, std::vector<Condition>& conditions) {
   std::vector<double> values;
   for (const double nearness : candidates.nearness_frac) values.push_back(value_of_place(nearness, options.n_wanted));
@@ -189,7 +49,7 @@ bool choose_exactly(const Trial& trial, const Candidates& candidates, const Next
   for (int round = 0; round < most_rounds; ++round) {
     const Choice choice = choose_best(values, conditions, excluded, options.n_wanted, options.most_branches);
     if (!choice.is_exact) return false;
-    const Outcome outcome = trial.with(picked(candidates.places, choice.chosen));
+    const PlaceOutcome outcome = trial.with(picked(candidates.places, choice.chosen));
     if (outcome.is_within) {
       chosen = choice.chosen;
       value = choice.value;
@@ -202,7 +62,7 @@ bool choose_exactly(const Trial& trial, const Candidates& candidates, const Next
 }
 
 /// The best place first, then the best beside it, as long as both tests stay within.
-void choose_greedily(const Trial& trial, const Candidates& candidates, const NextPlacesOptions& options,
+void choose_greedily(const PlaceTrial& trial, const Candidates& candidates, const NextPlacesOptions& options,
                      std::vector<int>& chosen, double& value, std::vector<Condition>& conditions) {
   std::vector<int> order(candidates.places.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<int>(i);
@@ -218,7 +78,7 @@ void choose_greedily(const Trial& trial, const Candidates& candidates, const Nex
     });
     if (is_taken) continue;
     chosen.push_back(next);
-    const Outcome outcome = trial.with(picked(candidates.places, chosen));
+    const PlaceOutcome outcome = trial.with(picked(candidates.places, chosen));
     if (!outcome.is_within) {
       chosen.pop_back();
       if (outcome.is_mean_broken || (outcome.is_section_broken && !trial.has_joists())) {
@@ -254,7 +114,7 @@ NextPlaces find_next_places(const design::ValidDesign& design, int recipe, desig
   if (design->roof.structure->supports_at_m.empty()) {
     return none_because("this kind of deck is for an engineer alone");
   }
-  const Trial trial(design, make_module_footprint(design, recipe, placed));
+  const PlaceTrial trial(design, make_module_footprint(design, recipe, placed));
   if (!trial.with({}).is_within) {
     return none_because("what lies there now is not shown to stay within the engineer's figure");
   }
@@ -270,7 +130,7 @@ NextPlaces find_next_places(const design::ValidDesign& design, int recipe, desig
   next.n_free = static_cast<int>(free.size());
   Candidates candidates;
   for (const RectangleM& place : free) {
-    const Outcome outcome = trial.with(std::span(&place, 1));
+    const PlaceOutcome outcome = trial.with(std::span(&place, 1));
     if (!outcome.is_within) continue;
     candidates.places.push_back(place);
     candidates.nearness_frac.push_back(outcome.nearness_frac);

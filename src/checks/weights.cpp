@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+
 #include "base/contract.hpp"
 #include "plan/assumed_interval.hpp"
 
@@ -52,6 +55,56 @@ Interval plants_kg_per_m2(const design::ValidDesign& design, int index, const de
                                              recipe.canopy.fresh_mass_kg_per_m2);
 }
 
+/// A module in one state.
+struct StateWeight {
+  Interval kg_per_m2;
+  std::string from;
+};
+
+/// The water between two states of the estimate, by the same ends of both.
+Interval water_between(const Interval& less, const Interval& more) {
+  const double at_low = more.low - less.low;
+  const double at_likely = more.likely - less.likely;
+  const double at_high = more.high - less.high;
+  return {std::min({at_low, at_likely, at_high}), at_likely, std::max({at_low, at_likely, at_high})};
+}
+
+/// Dry, drained, soaked: what was weighed in its place, with the spacers; the others by the water between.
+void put_weighed(const design::Weighed& weighed, const Interval& spacers, std::array<StateWeight, 3>& states) {
+  const std::array<const std::optional<catalogue::Spread>*, 3> given = {
+      &weighed.dry_kg_per_m2, &weighed.drained_kg_per_m2, &weighed.soaked_kg_per_m2};
+  constexpr std::array<std::string_view, 3> names = {"dry", "drained", "soaked"};
+  const std::array<StateWeight, 3> estimate = states;
+  for (std::size_t i = 0; i < states.size(); ++i) {
+    // The state itself, else the next one with less water, else the next one with more.
+    std::optional<std::size_t> next;
+    for (std::size_t j = i + 1; j-- > 0 && !next;) {
+      if (*given[j]) next = j;
+    }
+    for (std::size_t j = i + 1; j < states.size() && !next; ++j) {
+      if (*given[j]) next = j;
+    }
+    if (!next) continue;
+    const catalogue::Spread& scale = **given[*next];
+    const Interval weight = plan::interval_from(scale) + spacers;
+    if (*next == i) {
+      states[i] = {weight, scale.source};
+      continue;
+    }
+    const std::string from =
+        fmt::format("{} weight ({}) and the water that the materials hold", names[*next], scale.source);
+    if (*next < i) {
+      states[i] = {weight + water_between(estimate[*next].kg_per_m2, estimate[i].kg_per_m2), from};
+      continue;
+    }
+    const Interval water = water_between(estimate[i].kg_per_m2, estimate[*next].kg_per_m2);
+    // No module weighs less than nothing, whatever the materials are said to hold.
+    states[i] = {{std::max(0.0, weight.low - water.high), std::max(0.0, weight.likely - water.likely),
+                  std::max(0.0, weight.high - water.low)},
+                 from};
+  }
+}
+
 }  // namespace
 
 ModuleWeights compute_weights(const design::ValidDesign& design, int index, design::Placed placed) {
@@ -71,15 +124,24 @@ ModuleWeights compute_weights(const design::ValidDesign& design, int index, desi
   }
   weights.plants_kg_per_m2 = plants_kg_per_m2(design, index, recipe);
   sum.dry = sum.dry + weights.plants_kg_per_m2;
+  Interval spacers_kg_per_m2 = exactly(0.0);
   if (placed == design::Placed::raised) {
     const double module_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
-    sum.dry = sum.dry + (1.0 / module_m2) *
-                            plan::assumed_interval(design, fmt::format("recipe[{}].spacer.mass_kg_per_module", index),
+    spacers_kg_per_m2 =
+        (1.0 / module_m2) * plan::assumed_interval(design, fmt::format("recipe[{}].spacer.mass_kg_per_module", index),
                                                    recipe.spacer.mass_kg_per_module);
   }
-  weights.dry_kg_per_m2 = sum.dry;
-  weights.drained_kg_per_m2 = sum.dry + sum.drained_water;
-  weights.soaked_kg_per_m2 = sum.dry + sum.soaked_water;
+  const Interval dry = sum.dry + spacers_kg_per_m2;
+  std::array<StateWeight, 3> states = {{{dry, std::string(weights_from)},
+                                        {dry + sum.drained_water, std::string(weights_from)},
+                                        {dry + sum.soaked_water, std::string(weights_from)}}};
+  if (recipe.weighed) put_weighed(*recipe.weighed, spacers_kg_per_m2, states);
+  weights.dry_kg_per_m2 = states[0].kg_per_m2;
+  weights.drained_kg_per_m2 = states[1].kg_per_m2;
+  weights.soaked_kg_per_m2 = states[2].kg_per_m2;
+  weights.dry_from = states[0].from;
+  weights.drained_from = states[1].from;
+  weights.soaked_from = states[2].from;
   return weights;
 }
 
@@ -111,7 +173,11 @@ ContainerWeights compute_container_weights(const design::Container& container) {
 }
 
 results::Figure figure_from_weight(const Interval& weight) {
-  return results::figure_with_range(weight.likely, weight.low, weight.high, std::string(weights_from));
+  return figure_from_weight(weight, std::string(weights_from));
+}
+
+results::Figure figure_from_weight(const Interval& weight, const std::string& from) {
+  return results::figure_with_range(weight.likely, weight.low, weight.high, from);
 }
 
 }  // namespace houseleek::checks

@@ -15,6 +15,10 @@ struct ModuleWeights {
   results::Interval dry_kg_per_m2;
   results::Interval drained_kg_per_m2;
   results::Interval soaked_kg_per_m2;
+  // What each range is made of: weights_from, or weighings.
+  std::string dry_from;
+  std::string drained_from;
+  std::string soaked_from;
   results::Interval plants_kg_per_m2;    // of it: fresh plants, of which little is left in a dry summer
   std::vector<std::string> not_counted;  // parts whose weight nobody gave
 };
@@ -24,6 +28,8 @@ struct ModuleWeights {
 ///           1000 d theta_saturated of every layer and sheet
 /// Symbols:  d: thickness; rho: dry density in bulk; theta: water by volume; where a material has no saturated share,
 ///           its porosity stands in; where it has neither, it takes up none
+///           What was weighed (Recipe::weighed) takes its place, with the spacers added where raised; a state that was
+///           not weighed is the weighed one next to it, with the water between them added or taken off
 /// Shape:    one recipe in, three intervals out; pure.
 /// Units:    kg/m2.
 /// Valid:    ends of all ranges at once, so wider than any real heap; thickness as the design says.
@@ -51,5 +57,6 @@ struct ContainerWeights {
 inline constexpr std::string_view weights_from = "low and high ends of every density, water share and plant added up";
 
 [[nodiscard]] results::Figure figure_from_weight(const results::Interval& weight);
+[[nodiscard]] results::Figure figure_from_weight(const results::Interval& weight, const std::string& from);
 
 }  // namespace houseleek::checks

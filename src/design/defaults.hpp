@@ -101,5 +101,34 @@ inline constexpr Default extinction_long{"dimming of heat radiation by leaves",
                                          Certainty::from_memory};
 inline constexpr Default watering_hour{"hour of watering", 5, 7, 21, own, Certainty::estimate};
 
+inline constexpr int years_counted = 20;
+inline constexpr Default real_interest{
+    "interest a year above the rise of prices", 0.0, 0.02, 0.05, own, Certainty::estimate};
+inline constexpr Default energy_price_rise{
+    "rise a year of the price of energy above other prices", -0.01, 0.0, 0.03, own, Certainty::estimate};
+inline constexpr Default own_hours_per_module{
+    "own hours to make and lay a module", 1, 2.5, 5, own, Certainty::estimate};
+inline constexpr Default own_hours_per_m2{
+    "own hours to put up a square metre of a rival", 0.1, 0.3, 0.8, own, Certainty::estimate};
+inline constexpr Default leak_per_year{
+    "chance a year that what lies on the roof makes it leak", 0.0, 0.005, 0.02, own, Certainty::estimate};
+inline constexpr Default membrane_life{
+    "half of such membranes last longer than", 15, 25, 35, trade, Certainty::from_memory};
+inline constexpr Default membrane_age{"age of the membrane today", 0, 10, 25, own, Certainty::estimate};
+inline constexpr Default life_shape{
+    "how alike lives of one thing are (shape of Weibull's law)", 1, 2.5, 6, own, Certainty::estimate};
+inline constexpr std::string_view emissions_source =
+    "figures seen for the EU in 2023 (0.24, original source not shown); the range, from hydropower to coal, is our own "
+    "estimate";
+inline constexpr Default electricity_carbon{
+    "CO2 of a kWh of electricity", 0.03, 0.24, 0.8, emissions_source, Certainty::estimate};
+inline constexpr Default heating_carbon{
+    "CO2 of a kWh of energy for heating",
+    0.02,
+    0.2,
+    0.35,
+    "IPCC 2006 for natural gas (0.202), as remembered; the range, from wood to coal, is our own estimate",
+    Certainty::from_memory};
+
 }  // namespace defaults
 }  // namespace houseleek::design

@@ -13,6 +13,7 @@
 #include "design/climate.hpp"
 #include "design/container.hpp"
 #include "design/drainage.hpp"
+#include "design/money.hpp"
 #include "design/patch.hpp"
 #include "design/prices.hpp"
 #include "design/recipe.hpp"
@@ -40,6 +41,10 @@ struct Design {
   std::vector<Container> containers;
   std::optional<Wind> wind;
   Prices prices;
+  Money money;
+  Bills bills;
+  std::vector<StockItem> stock;
+  OrderWishes order;
   Rivals rivals;
   std::vector<Trial> trials;
   std::vector<catalogue::Material> own_materials;

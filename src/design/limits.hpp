@@ -126,6 +126,8 @@ inline constexpr NumberRule vapour_resistance_s_per_m{
 inline constexpr NumberRule spacer_height_mm{.key = "height_mm", .least = 3, .most = 500, .unit = "mm"};
 inline constexpr NumberRule blocked_frac{.key = "blocked_frac", .least = 0, .most = 0.95, .unit = "share"};
 inline constexpr NumberRule gap_wind_frac{.key = "gap_wind_frac", .least = 0, .most = 1, .unit = "share"};
+inline constexpr NumberRule weighed_kg_per_m2{
+    .key = "soaked_kg_per_m2", .least = 0, .most = 2000, .unit = "kg/m2", .is_least_open = true};
 inline constexpr NumberRule spacer_mass_kg{.key = "mass_kg_per_module", .least = 0, .most = 100, .unit = "kg"};
 inline constexpr NumberRule contact_m2_k_per_w{.key = "contact_m2_k_per_w", .least = 0, .most = 1, .unit = "m2 K/W"};
 inline constexpr NumberRule cover_frac{

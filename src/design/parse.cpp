@@ -18,9 +18,10 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {
-    "format", "name",   "site",     "climate",   "roof", "room",     "partition",   "recipe",   "patch", "prices",
-    "tariff", "rivals", "material", "container", "wind", "drainage", "design_rain", "invented", "trial"};
+constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",        "room",
+                                          "partition", "recipe",    "patch", "prices",   "tariff",      "rivals",
+                                          "material",  "container", "wind",  "drainage", "design_rain", "invented",
+                                          "trial",     "money",     "bills", "stock",    "carbon",      "order"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -139,6 +140,10 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.wind = read_wind(reader, root);
   design.rivals = read_rivals(reader, root);
   design.prices = read_prices(reader, root);
+  design.money = read_money(reader, root);
+  design.bills = read_bills(reader, root);
+  design.stock = read_stock(reader, root, design.prices);
+  design.order = read_order(reader, root, design.roof);
   design.trials = read_trials(reader, root, design.recipes, design.rooms);
   design.own_materials = reader.own_materials;
   Issues issues = sorted_by_place(std::move(reader.fields.issues));

@@ -1,5 +1,7 @@
 // [[patch]]: a block of modules of one recipe, laid in columns and rows.
 #pragma once
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "design/recipe.hpp"
@@ -14,7 +16,8 @@ struct Patch {
   geometry::PointM origin;  // lower left corner of the first module
   double spacing_mm = 0.0;  // open roof between neighbours, both ways
   Placed placed = Placed::raised;
-  bool is_turned = false;  // a module's length runs along y
+  bool is_turned = false;                 // a module's length runs along y
+  std::optional<std::int64_t> built_day;  // since 1970-01-01; absent: with the first patch
   bool operator==(const Patch&) const = default;
 };
 

@@ -1,6 +1,7 @@
 // [[patch]]: blocks of modules, and where each module comes to lie.
 #include <fmt/format.h>
 
+#include "base/civil_time.hpp"
 #include "base/nearest_name.hpp"
 #include "design/limits.hpp"
 #include "design/read_tables.hpp"
@@ -26,6 +27,18 @@ int read_count(DesignReader& reader, const TableView& table, const NumberRule& r
   const std::string hint = fmt::format("add {} = a whole number {}", rule.key, text_from_rule(rule));
   if (!has_field(reader.fields, table, rule.key, hint)) return 0;
   return static_cast<int>(read_integer(reader.fields, table, rule).value_or(0));
+}
+
+/// The day on which a patch was laid; absent: with the first one.
+std::optional<std::int64_t> read_built(DesignReader& reader, const TableView& table) {
+  const TomlNode* node = find_member(*table.node, "built");
+  if (node == nullptr) return std::nullopt;
+  const std::optional<std::int64_t> day = node->kind == TomlKind::date ? day_from_text(node->text) : std::nullopt;
+  if (day) return day;
+  add_issue(reader.fields, IssueCode::wrong_type, *node, path_from(table, "built"), "a date",
+            fmt::format("{} is {}; it must be a date", path_from(table, "built"), written_text(reader.fields, *node)),
+            "write built = 2026-04-01, without quotes");
+  return std::nullopt;
 }
 
 /// What of a patch went wrong: how many modules, and the first of them.
@@ -108,7 +121,8 @@ void check_place(const ModulePlace& place, const Roof& roof, const std::vector<M
 }  // namespace
 
 std::vector<Patch> read_patches(DesignReader& reader, const TableView& root, const std::vector<Recipe>& recipes) {
-  constexpr std::string_view known[] = {"recipe", "columns", "rows", "origin", "spacing_mm", "placed", "turned"};
+  constexpr std::string_view known[] = {"recipe",     "columns", "rows",   "origin",
+                                        "spacing_mm", "placed",  "turned", "built"};
   std::vector<Patch> patches;
   for (const TableView& table : read_counted_tables(reader, root, "patch", limits::most_patches)) {
     check_keys(reader.fields, table, known);
@@ -120,6 +134,7 @@ std::vector<Patch> read_patches(DesignReader& reader, const TableView& root, con
     patch.spacing_mm = read_number(reader.fields, table, limits::spacing_mm).value_or(0.0);
     const Placed usual = patch.recipe < 0 ? Placed::flat : recipes[static_cast<std::size_t>(patch.recipe)].placed;
     patch.placed = read_choice<Placed>(reader.fields, table, "placed", placed_words).value_or(usual);
+    patch.built_day = read_built(reader, table);
     patch.is_turned = read_flag(reader.fields, table, "turned").value_or(false);
     if (patch.recipe >= 0 && patch.placed == Placed::raised &&
         recipes[static_cast<std::size_t>(patch.recipe)].spacer.height_mm == 0.0) {

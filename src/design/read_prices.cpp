@@ -50,7 +50,8 @@ void add_catalogue_items(const catalogue::Catalogue& catalogue, std::vector<cata
 }
 
 void assume_tariff(DesignReader& reader, const std::string& currency, const catalogue::Tariff& tariff) {
-  assume(reader, "tariff.electricity_per_kwh", "price of electricity", currency + "/kWh", tariff.electricity_per_kwh);
+  if (!tariff.electricity_by_month_per_kwh)
+    assume(reader, "tariff.electricity_per_kwh", "price of electricity", currency + "/kWh", tariff.electricity_per_kwh);
   assume(reader, "tariff.heating_per_kwh", "price of energy for heating", currency + "/kWh", tariff.heating_per_kwh);
   assume(reader, "tariff.water_per_m3", "price of water", currency + "/m3", tariff.water_per_m3);
   assume(reader, "tariff.heating_efficiency", "heat given per energy bought", "", tariff.heating_efficiency);
@@ -63,7 +64,9 @@ void need_own_tariff(DesignReader& reader, const TableView& root, const std::str
       fmt::format("the catalogue's prices are in {}; give yours in {}", reader.catalogue->currency, currency);
   if (!has_field(reader.fields, root, "tariff", hint)) return;
   if (const std::optional<TableView> table = read_table(reader.fields, root, "tariff")) {
+    const bool is_by_month = find_member(*table->node, "electricity_by_month_per_kwh") != nullptr;
     for (const std::string_view key : {"electricity_per_kwh", "heating_per_kwh", "water_per_m3"}) {
+      if (is_by_month && key == "electricity_per_kwh") continue;
       (void)has_field(reader.fields, *table, key, hint);
     }
   }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "catalogue/properties.hpp"
+#include "catalogue/read_figure.hpp"
 #include "design/drainage_limits.hpp"
 #include "design/read_tables.hpp"
 
@@ -281,6 +282,31 @@ std::optional<Watering> read_watering(DesignReader& reader, const TableView& rec
   return watering;
 }
 
+/// Weights in the order dry, drained, soaked; of those that are given each is at least the one before.
+std::optional<Weighed> read_weighed(DesignReader& reader, const TableView& recipe) {
+  const std::optional<TableView> table = read_table(reader.fields, recipe, "weighed");
+  if (!table) return std::nullopt;
+  constexpr std::string_view known[] = {"dry_kg_per_m2", "drained_kg_per_m2", "soaked_kg_per_m2"};
+  check_keys(reader.fields, *table, known);
+  Weighed weighed;
+  std::optional<catalogue::Spread>* const places[] = {&weighed.dry_kg_per_m2, &weighed.drained_kg_per_m2,
+                                                      &weighed.soaked_kg_per_m2};
+  std::optional<double> before;
+  for (std::size_t i = 0; i < std::size(known); ++i) {
+    *places[i] = catalogue::read_spread(reader.fields, *table, limits::with_key(limits::weighed_kg_per_m2, known[i]),
+                                        catalogue::FigureContext{catalogue::Entry::own, {}});
+    if (!*places[i]) continue;
+    if (before && (*places[i])->likely < *before) {
+      const std::string path = path_from(*table, known[i]);
+      add_issue(reader.fields, IssueCode::inconsistent, *find_member(*table->node, known[i]), path,
+                fmt::format("at least {} kg/m2", *before), fmt::format("{} is less than with less water in it", path),
+                "dry, drained and soaked mixed up?");
+    }
+    before = (*places[i])->likely;
+  }
+  return weighed;
+}
+
 /// Roots in less medium than the plant is known to need: allowed, and said.
 void warn_shallow(DesignReader& reader, const TableView& recipe, const Recipe& read,
                   const std::vector<PlantShare>& shares) {
@@ -302,8 +328,9 @@ void warn_shallow(DesignReader& reader, const TableView& recipe, const Recipe& r
 
 Recipe read_recipe(DesignReader& reader, const TableView& table) {
   const std::size_t n_issues_before = reader.fields.issues.size();
-  constexpr std::string_view known[] = {"name",  "length_mm", "width_mm", "layer",  "cover",    "net",
-                                        "plant", "canopy",    "spacer",   "placed", "watering", "contact_m2_k_per_w"};
+  constexpr std::string_view known[] = {"name",   "length_mm", "width_mm", "layer",  "cover",    "net",
+                                        "plant",  "canopy",    "spacer",   "placed", "watering", "contact_m2_k_per_w",
+                                        "weighed"};
   check_keys(reader.fields, table, known);
   Recipe recipe;
   recipe.name = read_required_text(reader.fields, table, "name", "add name = \"thin stonecrop\"");
@@ -338,6 +365,7 @@ Recipe read_recipe(DesignReader& reader, const TableView& table) {
   }
   recipe.contact_m2_k_per_w = number_or_default(reader, table, limits::contact_m2_k_per_w, defaults::contact);
   recipe.watering = read_watering(reader, table);
+  recipe.weighed = read_weighed(reader, table);
   return recipe;
 }
 

@@ -29,6 +29,11 @@ namespace houseleek::design {
 [[nodiscard]] std::vector<Container> read_containers(DesignReader& reader, const TableView& root, const Roof& roof,
                                                      const std::vector<ModulePlace>& modules);
 [[nodiscard]] Prices read_prices(DesignReader& reader, const TableView& root);
+/// [money] and [carbon].
+[[nodiscard]] Money read_money(DesignReader& reader, const TableView& root);
+[[nodiscard]] Bills read_bills(DesignReader& reader, const TableView& root);
+[[nodiscard]] std::vector<StockItem> read_stock(DesignReader& reader, const TableView& root, const Prices& prices);
+[[nodiscard]] OrderWishes read_order(DesignReader& reader, const TableView& root, const Roof& roof);
 [[nodiscard]] Rivals read_rivals(DesignReader& reader, const TableView& root);
 [[nodiscard]] std::vector<Trial> read_trials(DesignReader& reader, const TableView& root,
                                              const std::vector<Recipe>& recipes, const std::vector<Room>& rooms);

@@ -79,6 +79,14 @@ struct Watering {
   bool operator==(const Watering&) const = default;
 };
 
+/// What a module of this recipe weighs on a scale, plants and cover sheet with it, spacers not; over its area.
+struct Weighed {
+  std::optional<catalogue::Spread> dry_kg_per_m2;
+  std::optional<catalogue::Spread> drained_kg_per_m2;
+  std::optional<catalogue::Spread> soaked_kg_per_m2;
+  bool operator==(const Weighed&) const = default;
+};
+
 struct Recipe {
   std::string name;
   double length_mm = 0.0;
@@ -92,6 +100,7 @@ struct Recipe {
   Spacer spacer;                    // used where a patch is raised
   Placed placed = Placed::raised;   // what a patch does unless it says otherwise
   std::optional<Watering> watering;
+  std::optional<Weighed> weighed;  // takes the place of what the materials give
   bool operator==(const Recipe&) const = default;
 };
 

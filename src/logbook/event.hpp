@@ -34,6 +34,7 @@ enum class EventKind {
   stock_in,
   stock_out,
   billed,
+  rained,
   storm,
   noted,
   withdrawn  // an earlier event never happened

@@ -54,7 +54,7 @@ constexpr std::array<DayField, 2> days = {{
     {"last_day", &Event::last_day, "last day a bill is for"},
 }};
 
-constexpr std::array<KindRule, 28> rules = {{
+constexpr std::array<KindRule, 29> rules = {{
     {EventKind::made, "made", "a module was made or laid", "module", "count mass_kg duration_min cost currency photo"},
     {EventKind::watered, "watered", "water was given", "", "water_l duration_min conductivity_ms_per_cm count"},
     {EventKind::fed, "fed", "feed was given", "", "mass_kg volume_l cost currency"},
@@ -86,6 +86,7 @@ constexpr std::array<KindRule, 28> rules = {{
      "item count|mass_kg|volume_l|length_m|area_m2", "cost currency condition"},
     {EventKind::billed, "billed", "a bill: what for, how much, which days",
      "item first_day last_day energy_kwh|volume_m3|cost", "currency photo"},
+    {EventKind::rained, "rained", "rain in the gauge since it was last emptied", "rain_mm", ""},
     {EventKind::storm, "storm", "wind, rain or hail out of the common", "gust_km_per_h|rain_mm|hail_mm|note", "photo"},
     {EventKind::noted, "noted", "anything else", "note", "count photo cost currency"},
     {EventKind::withdrawn, "withdrawn", "an earlier event never happened (with corrects)", "", ""},

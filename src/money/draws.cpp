@@ -18,7 +18,7 @@ DrawnCost draw_cost(const Cost& cost, const Draw& draw) {
   expects(cost.unpriced.empty(), "a price of everything");
   DrawnCost sums;
   for (const CostPart& part : cost.parts) {
-    double product = part.amount;
+    double product = part.amount * drawn(part.price, draw);
     for (const Factor& factor : part.factors) product *= drawn(factor, draw);
     sums.outlay += product;
     if (part.life_years) sums.replacement_per_year += product / drawn(*part.life_years, draw);

@@ -72,10 +72,16 @@ void add_slab(Cost& cost, const design::Prices& prices, const Slab& slab, double
   part.name = material.name;
   part.amount = area_m2;
   part.life_years = life_of(material, slab.exposure);
+  const Factor density = material_factor(material, "density_kg_per_m3", material.density_kg_per_m3);
+  part.mass_amount = area_m2 * metres_per_mm;
+  part.mass_factors = {slab.thickness_mm, density};
+  if (material.carbon_kg_per_kg) {
+    part.carbon_kg_per_kg = material_factor(material, "carbon_kg_per_kg", *material.carbon_kg_per_kg);
+  }
   switch (item->per) {
     case PricePer::kg:
       part.amount *= metres_per_mm;
-      part.factors = {slab.thickness_mm, material_factor(material, "density_kg_per_m3", material.density_kg_per_m3)};
+      part.factors = {slab.thickness_mm, density};
       break;
     case PricePer::m2:
       break;
@@ -87,7 +93,7 @@ void add_slab(Cost& cost, const design::Prices& prices, const Slab& slab, double
       part.amount = n_pieces;
       break;
   }
-  part.factors.push_back(price_of(*item));
+  part.price = price_of(*item);
   add_part(cost, std::move(part));
 }
 
@@ -103,7 +109,7 @@ void add_item(Cost& cost, const design::Prices& prices, std::string_view name, d
   part.name = name;
   part.amount = amount;
   if (count) part.factors.push_back(*count);
-  part.factors.push_back(price_of(*item));
+  part.price = price_of(*item);
   if (item->service_life_years) {
     part.life_years =
         Factor{fmt::format("prices[{}].service_life_years", item->name), interval_from(*item->service_life_years)};
@@ -136,7 +142,7 @@ std::vector<std::string> once_each(const std::vector<std::string>& names) {
 Interval cost_of(const CostPart& part) {
   Interval product = exactly(part.amount);
   for (const Factor& factor : part.factors) product = product * factor.range;
-  return product;
+  return product * part.price.range;
 }
 
 Cost cost_of_module(const design::ValidDesign& design, int index, design::Placed placed) {
@@ -267,18 +273,6 @@ PlantedOutlay planted_outlay(const design::ValidDesign& design) {
   planted.outlay = figure_of(whole, sums_from, planted.unpriced);
   planted.replacement_per_year = figure_of(whole_per_year, lives_from, planted.unpriced);
   return planted;
-}
-
-CashSaving cash_saving(const design::ValidDesign& design) {
-  const bool has_fan = std::any_of(design->rooms.begin(), design->rooms.end(),
-                                   [](const design::Room& room) { return room.fan.has_value(); });
-  CashSaving saving;
-  saving.per_year = results::figure_without_range(0.0, "nothing was bought before that is not bought now");
-  saving.statement = has_fan ? "Zero: there were only fans before, and no bill for cooling or heating is described."
-                             : "Zero: no bill for cooling or heating is described.";
-  saving.no_payback_because =
-      "the cash saved is zero, so the outlay does not come back in cash; the comfort gained is a figure of its own";
-  return saving;
 }
 
 }  // namespace houseleek::money

@@ -25,10 +25,15 @@ struct Factor {
 /// One thing that is bought for the unit in question (a module, a square metre): what its cost is the product of, and
 /// its life.
 struct CostPart {
-  std::string name;     // of the material or price item
-  double amount = 1.0;  // what is exact of the product
-  std::vector<Factor> factors;
+  std::string name;             // of the material or price item
+  double amount = 1.0;          // what is exact of the quantity, in the unit of the price
+  std::vector<Factor> factors;  // what is not exact of it
+  Factor price;
   std::optional<Factor> life_years;
+  // Of materials alone: what the part weighs dry, and what making a kg of it gave off.
+  double mass_amount = 0.0;  // 0: its weight is not known
+  std::vector<Factor> mass_factors;
+  std::optional<Factor> carbon_kg_per_kg;
 };
 [[nodiscard]] results::Interval cost_of(const CostPart& part);
 
@@ -91,14 +96,5 @@ struct PlantedOutlay {
 
 /// Outlay and replacement of all modules that are laid.
 [[nodiscard]] PlantedOutlay planted_outlay(const design::ValidDesign& design);
-
-/// Money that comes back. A design tells of no bill for cooling or heating: with fans at most, nothing was bought that
-/// can be saved.
-struct CashSaving {
-  results::Figure per_year;
-  std::string statement;
-  std::string no_payback_because;
-};
-[[nodiscard]] CashSaving cash_saving(const design::ValidDesign& design);
 
 }  // namespace houseleek::money

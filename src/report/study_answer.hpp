@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/order_answer.hpp"
 #include "report/roof_checks_answer.hpp"
 #include "report/year_columns.hpp"
 #include "results/figure.hpp"
@@ -176,25 +177,116 @@ struct RecipeMoney {
   Figure replacement_per_year;
 };
 
+/// In how many of the draws something holds.
+struct DrawCount {
+  int n_draws = 0;
+  int n_all = 0;
+};
+
+/// Years until what went out has come back, over the draws; an end that is absent lies beyond the years counted.
+struct PaybackAnswer {
+  std::optional<double> low;
+  std::optional<double> likely;
+  std::optional<double> high;
+  DrawCount comes_back;  // within the years counted
+};
+
+/// What a cash flow comes to. Figures are missing where a price is.
+struct CashAnswer {
+  Figure cash_saving_per_year;
+  Figure net_present_value;
+  PaybackAnswer payback;             // plain sums
+  PaybackAnswer discounted_payback;  // with interest
+};
+
+struct CashYear {
+  int year = 0;  // 0: the day of the first module
+  Figure out;
+  Figure saved;
+  Figure balance;  // all that was saved until then, less all that went out
+};
+
+/// Over all years counted.
+struct CashSums {
+  Figure outlay;
+  Figure own_hours;
+  Figure renewal;
+  Figure water;
+  Figure leaks;
+  Figure lifting;
+  Figure disposal;
+};
+
+struct InternalRates {
+  Figure rate_frac;  // of draws that have one rate alone
+  int n_none = 0;    // draws
+  int n_one = 0;
+  int n_several = 0;
+  std::vector<double> likely_frac;  // every rate of the likely flow, rising
+};
+
+struct CashSensitivity {
+  std::string path;
+  std::string name;
+  double low_gives = 0.0;
+  double likely_gives = 0.0;
+  double high_gives = 0.0;
+};
+
+struct BreakEvenAnswer {
+  int n_years = 0;
+  bool is_reached = false;
+  std::optional<double> electricity_per_kwh;
+  std::optional<double> cooling_kwh_per_year;
+  std::optional<double> outlay;
+  std::string statement;
+};
+
+struct QuickPaybackRow {
+  double cost_per_m2 = 0.0;
+  double electricity_per_kwh = 0.0;
+  std::optional<double> kwh_for_one_year;
+  std::optional<double> kwh_for_two_years;
+};
+
+struct OwnHours {
+  Figure hours;
+  double wage_per_h = 0.0;
+  std::string statement;
+};
+
 struct MoneyAnswer {
   std::string currency;
   Figure outlay;
   Figure replacement_per_year;
   Figure water_per_year;
-  Figure cash_saving_per_year;
   std::string cash_saving_statement;
   Figure comfort_kwh_per_year;       // heat that need not be removed, if it were removed
   Figure heating_less_kwh_per_year;  // heat that need not be added, if it were added; negative: more is wanted
-  std::string payback_why;           // why there are no years of payback
+  CashAnswer cash;
+  std::string payback_why;  // in words, with or without years
+  int years_counted = 0;
+  OwnHours own_hours;
+  InternalRates rates;
+  std::vector<CashYear> flow;
+  CashSums sums;
+  std::vector<CashSensitivity> sensitivities;  // of the present value; the greatest first
+  std::vector<BreakEvenAnswer> break_even;
+  std::vector<QuickPaybackRow> quick_paybacks;
   std::vector<RecipeMoney> recipes;
   std::vector<std::string> unpriced;
   std::vector<std::string> without_life;
 };
 
-/// In how many of the draws something holds.
-struct DrawCount {
-  int n_draws = 0;
-  int n_all = 0;
+struct CarbonAnswer {
+  std::string sign;  // saves, costs, not_told_apart
+  Figure made_kg;
+  Figure renewed_kg_per_year;
+  Figure saved_kg_per_year;
+  Figure left_kg;  // over the years counted: saved less made and renewed
+  PaybackAnswer years;
+  std::string statement;
+  std::vector<std::string> not_counted;
 };
 
 /// Compared with the modules as laid out. Figures of heat stand in `rooms` and `house`.
@@ -205,6 +297,7 @@ struct RivalAnswer {
   Figure outlay;
   Figure replacement_per_year;
   Figure mass_soaked_kg_per_m2;
+  CashAnswer cash;
   Figure degree_hours_less_per_outlay_k_h;        // than bare, to a unit of money spent
   std::vector<std::string> better_in;             // fields of `house` in which it beats the modules
   bool is_better_for_its_money = false;           // takes more degree-hours away to a unit of money, in most draws
@@ -268,11 +361,18 @@ struct StudyAnswer {
   WindAnswer wind;
   FireAnswer fire;
   MoneyAnswer money;
+  CarbonAnswer carbon;
+  OrderAnswer order;
   Figure planted_degree_hours_less_per_outlay_k_h;
   std::vector<RivalAnswer> rivals;
   std::vector<QuestionAnswer> answers;
   std::optional<YearColumns> columns;  // where a report was asked for; no part of the JSON document
 };
+
+/// What stands over the table of earlier use, tariff and cost.
+inline constexpr std::string_view quick_payback_note =
+    "One to two years is what people who build such modules name; common practice, no source. For that, cooling would "
+    "have had to take this much electricity a year before, with likely figures";
 
 inline constexpr std::string_view one_year_only = "one year's weather only";
 

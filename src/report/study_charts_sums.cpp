@@ -5,6 +5,7 @@
 
 #include "climate/calendar.hpp"
 #include "report/chart_bars.hpp"
+#include "report/chart_lines.hpp"
 #include "report/chart_year.hpp"
 #include "report/palette.hpp"
 #include "report/study_charts.hpp"
@@ -239,58 +240,52 @@ Html water_chart(const ChartSource& source) {
 }
 
 Html cash_chart(const ChartSource& source) {
-  constexpr int n_years = 10;
   const Json& money = source.document.at("money");
   const std::string currency = money.at("currency").get<std::string>();
-  const std::array<std::string_view, 3> fields = {"outlay", "replacement_per_year", "water_per_year"};
-  for (const std::string_view field : fields) {
-    const Json& figure = money.at(std::string(field));
-    if (figure.at("value").is_null()) {
-      return element("p", {{"class", "not-yet"}},
-                     html_from(fmt::format("No chart of cash by year: {}.", figure.at("why").get<std::string>())));
-    }
+  const Json& flow = money.at("flow");
+  if (flow.empty()) {
+    return element("p", {{"class", "not-yet"}},
+                   html_from(fmt::format("No chart of cash by year: {}.",
+                                         money.at("net_present_value").at("why").get<std::string>())));
   }
-  const auto end_of = [&](const char* end, int year) {
-    double sum = 0.0;
-    for (const std::string_view field : fields) {
-      const Json& figure = money.at(std::string(field));
-      sum += figure.value(end, value_of(figure)) * (field == "outlay" ? 1 : year);
-    }
-    return sum;
-  };
-  PileChart chart;
+  LineChart chart;
   chart.unit = currency;
-  chart.part_names = {"first outlay", "renewal", "water"};
-  chart.part_classes = {"ramp5", "ramp3", "ramp1"};
+  chart.lines = {{"90 %", "planted thin", {}}, {"middle", "planted", {}}, {"10 %", "planted thin", {}}};
   ChartFigure figure;
-  figure.table.heads = {"By the end of year", "first outlay", "renewal", "water", "all", "low", "high"};
-  for (int year = 0; year <= n_years; ++year) {
-    const double outlay = value_of(money.at("outlay"));
-    const double renewal = year * value_of(money.at("replacement_per_year"));
-    const double water = year * value_of(money.at("water_per_year"));
-    chart.piles.push_back({outlay, renewal, water});
-    chart.step_names.push_back(fmt::format("{}", year));
-    Bar ends;
-    ends.low = end_of("low", year);
-    ends.high = end_of("high", year);
-    chart.ends.emplace_back(ends);
-    figure.table.rows.push_back({fmt::format("{}", year), number_in_print(outlay), number_in_print(renewal),
-                                 number_in_print(water), number_in_print(outlay + renewal + water),
-                                 number_in_print(*ends.low), number_in_print(*ends.high)});
+  figure.table.heads = {"By the end of year", "out in the year", "saved in the year", "balance", "10 %", "90 %"};
+  double least = 0.0;
+  double most = 0.0;
+  for (const Json& year : flow) {
+    const Json& balance = year.at("balance");
+    const double middle = value_of(balance);
+    const double low = balance.value("low", middle);
+    const double high = balance.value("high", middle);
+    chart.lines[0].values.push_back(high);
+    chart.lines[1].values.push_back(middle);
+    chart.lines[2].values.push_back(low);
+    least = std::min(least, low);
+    most = std::max(most, high);
+    const std::string name = fmt::format("{}", year.at("year").get<int>());
+    chart.step_labels.push_back("year " + name);
+    chart.spans.push_back({1, year.at("year").get<int>() % 5 == 0 ? name : ""});
+    figure.table.rows.push_back({name, number_in_print(value_of(year.at("out"))),
+                                 number_in_print(value_of(year.at("saved"))), number_in_print(middle),
+                                 number_in_print(low), number_in_print(high)});
   }
+  chart.ticks = nice_ticks(least, most, 6);
   chart.drawing.id = "cash-years";
   chart.drawing.width = 760.0;
   chart.drawing.height = 260.0;
   chart.drawing.is_wide = true;
-  chart.drawing.title = "Cash that has gone out by the end of each year";
+  chart.drawing.title = "Cash saved less cash gone out, by the end of each year";
+  const std::vector<std::string>& last = figure.table.rows.back();
   figure.title =
-      fmt::format("After {} years {} {} have gone out in cash, {} to {}.", n_years, figure.table.rows.back()[4],
-                  currency, figure.table.rows.back()[5], figure.table.rows.back()[6]);
+      fmt::format("After {} years the balance is {} {}, {} to {}.", last[0], last[3], currency, last[4], last[5]);
   chart.drawing.description = figure.title;
   figure.id = "chart-cash";
   figure.caption =
-      "First outlay at year 0, then a mean year's renewal and water again and again; thin lines: all low ends and all "
-      "high ends together. Nothing that is saved is taken off.";
+      "Saved on bills really paid before, less outlay, renewal, water, leaks, lifting and disposal, without interest; "
+      "middle, 10 and 90 % of the draws of every year. Comfort is not in it.";
   figure.panels = {html_from(chart)};
   figure.is_wide = true;
   return html_from(figure);

@@ -2,6 +2,8 @@
 #include "report/study_json.hpp"
 
 #include "base/contract.hpp"
+#include "report/money_json.hpp"
+#include "report/order_json.hpp"
 #include "report/roof_checks_json.hpp"
 
 namespace houseleek::report {
@@ -165,48 +167,6 @@ Json json_from(const WaterAnswer& water) {
           {"recipes", recipes}};
 }
 
-Json json_from(const MoneyAnswer& money) {
-  Json recipes = Json::array();
-  for (const RecipeMoney& recipe : money.recipes) {
-    recipes.push_back({{"name", recipe.name},
-                       {"modules", recipe.n_modules},
-                       {"per_module", json_from(recipe.per_module)},
-                       {"outlay", json_from(recipe.outlay)},
-                       {"replacement_per_year", json_from(recipe.replacement_per_year)}});
-  }
-  return {{"currency", money.currency},
-          {"outlay", json_from(money.outlay)},
-          {"replacement_per_year", json_from(money.replacement_per_year)},
-          {"water_per_year", json_from(money.water_per_year)},
-          {"cash_saving_per_year", json_from(money.cash_saving_per_year)},
-          {"cash_saving_statement", money.cash_saving_statement},
-          {"comfort_kwh_per_year", json_from(money.comfort_kwh_per_year)},
-          {"heating_less_kwh_per_year", json_from(money.heating_less_kwh_per_year)},
-          {"payback_years", nullptr},
-          {"payback_why", money.payback_why},
-          {"recipes", recipes},
-          {"unpriced", money.unpriced},
-          {"without_life", money.without_life}};
-}
-
-Json json_from(const std::optional<DrawCount>& count) {
-  return count ? Json{{"draws", count->n_draws}, {"of", count->n_all}} : Json(nullptr);
-}
-
-Json json_from(const RivalAnswer& rival) {
-  return {{"name", rival.name},
-          {"extent", rival.extent},
-          {"area_m2", rival.area_m2},
-          {"outlay", json_from(rival.outlay)},
-          {"replacement_per_year", json_from(rival.replacement_per_year)},
-          {"mass_soaked_kg_per_m2", json_from(rival.mass_soaked_kg_per_m2)},
-          {"degree_hours_less_per_outlay_k_h", json_from(rival.degree_hours_less_per_outlay_k_h)},
-          {"better_in", rival.better_in},
-          {"is_better_for_its_money", rival.is_better_for_its_money},
-          {"better_for_its_money", json_from(rival.better_for_its_money)},
-          {"statement", rival.statement}};
-}
-
 Json json_from(const EffectFigure& figure) {
   return {{"on", figure.on},
           {"low_gives", json_from(figure.low_gives)},
@@ -280,8 +240,9 @@ Json json_from(const StudyAnswer& answer) {
           {"drainage", json_from(answer.drainage)},
           {"wind", json_from(answer.wind)},
           {"fire", json_from(answer.fire)},
-          {"carbon", not_yet()},
-          {"order", not_yet()},
+          {"carbon", json_from(answer.carbon)},
+          {"order", json_from_steps(answer.order)},
+          {"order_about", json_from(answer.order.about)},
           {"plants", not_yet()},
           {"damp", not_yet()},
           {"worksheet", not_yet()}};

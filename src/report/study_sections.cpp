@@ -8,6 +8,7 @@
 #include "base/contract.hpp"
 #include "report/chart_parts.hpp"
 #include "report/figure_html.hpp"
+#include "report/money_section.hpp"
 #include "report/roof_sections.hpp"
 #include "report/study_words.hpp"
 
@@ -23,8 +24,6 @@ constexpr PlaceQuestion place_questions[] = {{"roof", 0},    {"load", 1},   {"wi
                                              {"water", 6},   {"plants", 7}, {"upkeep", 8}, {"work", 10}};
 
 std::string text_at(const Json& node, const char* key) { return node.at(key).get<std::string>(); }
-
-Html paragraph_of(std::string_view text) { return element("p", {}, html_from(sentence_in_print(text))); }
 
 Html words_with_list(std::string_view words, const Json& names) {
   if (names.empty()) return {};
@@ -219,79 +218,6 @@ Html water_answer(const ChartSource& source) {
   return content + element("p", {{"class", "key"}}, html_from(text_at(document.at("water"), "can_wait_means")));
 }
 
-Html rivals_table(const Json& document, const std::string& currency) {
-  Matrix matrix;
-  matrix.caption = html_from("Paint, net or board instead");
-  for (const std::string& words :
-       {std::string("cover"), std::string("area, m\u00B2"), "outlay, " + currency, "renewal a year, " + currency,
-        std::string("soaked, kg/m\u00B2"), "hot degree-hours less for 1 " + currency}) {
-    matrix.heads.push_back(html_from(words));
-  }
-  matrix.rows.push_back({html_from("modules as laid out"),
-                         {{"/roof/covered_m2"},
-                          {"/money/outlay"},
-                          {"/money/replacement_per_year"},
-                          {""},
-                          {"/planted_degree_hours_less_per_outlay_k_h"}}});
-  const Json& rivals = document.at("rivals");
-  Html statements;
-  for (std::size_t i = 0; i < rivals.size(); ++i) {
-    const std::string place = fmt::format("/rivals/{}", i);
-    const std::string key = text_at(rivals[i], "name") + "/" + text_at(rivals[i], "extent");
-    const auto cover =
-        std::find_if(cover_words.begin(), cover_words.end(), [&](const CoverWords& one) { return one.key == key; });
-    matrix.rows.push_back({html_from(cover == cover_words.end() ? std::string_view(key) : cover->words),
-                           {{place + "/area_m2"},
-                            {place + "/outlay"},
-                            {place + "/replacement_per_year"},
-                            {place + "/mass_soaked_kg_per_m2"},
-                            {place + "/degree_hours_less_per_outlay_k_h"}}});
-    Html statement = html_from(sentence_in_print(text_at(rivals[i], "statement")));
-    if (rivals[i].at("is_better_for_its_money").get<bool>()) {
-      statement += html_from(" ") + element_of("strong", "It does more for its money than the modules.");
-    }
-    statements += element("li", {}, statement);
-  }
-  return element("div", {{"id", "rivals"}}, table_of_matrix(document, matrix) + element("ul", {}, statements));
-}
-
-Html money_answer(const ChartSource& source) {
-  const Json& document = source.document;
-  const Json& money = document.at("money");
-  const std::string currency = text_at(money, "currency");
-  Html content = table_of_figures(document, html_from("Cash that goes out"),
-                                  {{html_from("first outlay"), currency, {"/money/outlay"}},
-                                   {html_from("renewal a year"), currency, {"/money/replacement_per_year"}},
-                                   {html_from("water a year"), currency, {"/money/water_per_year"}}});
-  content += cash_chart(source);
-  content += table_of_figures(
-      document, html_from("Cash saved"),
-      {{html_from("against bills really paid before, a year"), currency, {"/money/cash_saving_per_year"}}});
-  content += paragraph_of(text_at(money, "cash_saving_statement"));
-  content += table_of_figures(
-      document, html_from("Comfort that was not bought before (never added to cash)"),
-      {{html_from("less heat to remove, if it were removed"), "kWh a year", {"/money/comfort_kwh_per_year"}},
-       {html_from("less heat to add, if it were added"), "kWh a year", {"/money/heating_less_kwh_per_year"}}});
-  if (money.at("payback_years").is_null()) {
-    content += element("p", {}, html_from("No years of payback: " + text_at(money, "payback_why") + "."));
-  } else {
-    content += part_at(document, "/money/payback_years", "Years of payback");
-  }
-  const Json& recipes = money.at("recipes");
-  std::vector<FigureRow> rows;
-  for (std::size_t i = 0; i < recipes.size(); ++i) {
-    const std::string place = fmt::format("/money/recipes/{}", i);
-    const Html name = name_from(text_at(recipes[i], "name"));
-    rows.push_back({name + html_from(", a module"), currency, {place + "/per_module"}});
-    rows.push_back({name + html_from(", all"), currency, {place + "/outlay"}});
-    rows.push_back({name + html_from(", renewal a year"), currency, {place + "/replacement_per_year"}});
-  }
-  if (!rows.empty()) content += table_of_figures(document, html_from("By recipe"), rows);
-  content += words_with_list("No price is known of: ", money.at("unpriced"));
-  content += words_with_list("No service life is known, so never renewed here: ", money.at("without_life"));
-  return content + rivals_table(document, currency) + part_at(document, "/carbon", "Carbon");
-}
-
 }  // namespace
 
 int question_of_place(std::string_view place) {
@@ -322,9 +248,9 @@ Html answer_to(int question, const ChartSource& source) {
     case 7:
       return part_at(source.document, "/plants", "Plants");
     case 8:
-      return money_answer(source);
+      return money_section(source);
     case 9:
-      return part_at(source.document, "/order", "What to build next");
+      return order_section(source.document);
     default:
       return part_at(source.document, "/worksheet", "Shopping, cutting, steps");
   }

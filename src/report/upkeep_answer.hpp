@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
+#include "report/logbook_answer.hpp"
 #include "results/figure.hpp"
 #include "upkeep/looks.hpp"
 #include "upkeep/part_lives.hpp"
@@ -64,6 +65,7 @@ struct UpkeepAnswer {
   std::string forecast_statement;
   upkeep::StormsAnswer storms;
   std::vector<upkeep::LookDue> looks;
+  std::vector<BillsAnswer> bills;
   Round before_storm;
   Round after_storm;
   bool is_taking_off_shown = false;

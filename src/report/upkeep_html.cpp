@@ -208,6 +208,22 @@ Html round_section(const Json& round, std::string_view id, std::string_view titl
       element("p", {{"class", "meta"}}, html_from(text_at(round, "because") + ".")) + steps_of(round.at("steps")));
 }
 
+Html bills_section(const Json& document) {
+  const Json& bills = document.at("bills");
+  if (bills.empty()) return {};
+  Html list;
+  std::vector<FigureRow> rows;
+  for (std::size_t i = 0; i < bills.size(); ++i) {
+    list += element_of(
+        "li", fmt::format("{} Weather: {}.", text_at(bills[i], "sentence"), text_at(bills[i], "weather_from")));
+    rows.push_back({html_from(text_at(bills[i], "item")),
+                    "kWh a year less",
+                    {fmt::format("/bills/{}/less_kwh_per_year", i), Form::plain}});
+  }
+  return section("bills", "Bills before and after the modules",
+                 element("ul", {}, list) + table_of_figures(document, html_from("Energy bought"), rows));
+}
+
 Html left_out_section(const Json& document) {
   const Json& left_out = document.at("logbook").at("left_out");
   if (left_out.empty()) return {};
@@ -223,6 +239,7 @@ Html left_out_section(const Json& document) {
 std::string page_of_upkeep(const Json& document, const ReportHead& head) {
   Html content = header_of(document, head) + cautions_section(document) + lives_section(document) +
                  forecast_section(document) + storms_section(document) + looks_section(document);
+  content += bills_section(document);
   content += round_section(document.at("before_storm"), "before-storm", "Before a storm");
   content += round_section(document.at("after_storm"), "after-storm", "After a storm");
   const Json& off = document.at("taking_off");

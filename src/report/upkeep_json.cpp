@@ -122,6 +122,7 @@ Json json_from(const UpkeepAnswer& answer) {
             {"statement", answer.storms.statement},
             {"list", list_of(answer.storms.storms, json_of_storm)}}},
           {"looks", list_of(answer.looks, json_of_look)},
+          {"bills", json_from_bills(answer.bills)},
           {"before_storm", json_of_round(answer.before_storm)},
           {"after_storm", json_of_round(answer.after_storm)},
           {"taking_off",

@@ -158,6 +158,13 @@ std::string round_text(const std::string& title, const Round& round) {
   return fmt::format("\n{} ({})\n", title, round.because) + steps_text(round.steps);
 }
 
+std::string bills_text(const UpkeepAnswer& answer) {
+  if (answer.bills.empty()) return "";
+  std::string text = "\nBills before and after the modules\n";
+  for (const BillsAnswer& one : answer.bills) text += paragraph("  -", 4, one.sentence);
+  return text;
+}
+
 std::string left_out_text(const UpkeepAnswer& answer) {
   if (answer.left_out.empty()) return "";
   std::string text = "\nEvents of which nothing could be made\n";
@@ -183,7 +190,8 @@ std::string text_from(const UpkeepAnswer& answer) {
                   answer.design_name.empty() ? "This house" : short_name(answer.design_name, 30),
                   answer.is_invented ? " (INVENTED)" : "", fmt::format("{:.0f}", answer.n_modules), span, answer.on));
   text += round_text("Before a storm", answer.before_storm) + round_text("After a storm", answer.after_storm);
-  text += lives_text(answer) + forecast_text(answer) + storms_text(answer) + looks_text(answer) + left_out_text(answer);
+  text += lives_text(answer) + forecast_text(answer) + storms_text(answer) + looks_text(answer);
+  text += bills_text(answer) + left_out_text(answer);
   if (answer.is_taking_off_shown) {
     text += fmt::format("\nTaking it off: the order\n{}", steps_text(answer.taking_off.order));
     text += fmt::format("\nWhile the roof is bare\n{}", steps_text(answer.taking_off.re_roofing));

@@ -229,24 +229,24 @@ std::vector<double> expected_replacements(const Weibull& law, std::span<const Pa
   const auto failing = [&](double age_years, std::size_t month) {  // in month 1, 2, ... of a part of this age
     return std::exp(in_use(age_years, month - 1)) - std::exp(in_use(age_years, month));
   };
+  // Every failure adds its successors to the months behind it: f by f, so that the inner loop runs along a row.
+  const auto with_renewals = [n_months](const std::vector<double>& first, const std::vector<double>& of_new) {
+    std::vector<double> sums = first;
+    for (std::size_t i = 1; i < n_months; ++i) {
+      const double here = sums[i];
+      for (std::size_t j = i + 1; j <= n_months; ++j) sums[j] += here * of_new[j - i];
+    }
+    return sums;
+  };
   std::vector<double> of_new(n_months + 1, 0.0);
-  std::vector<double> renewals(n_months + 1, 0.0);
-  for (std::size_t j = 1; j <= n_months; ++j) {
-    of_new[j] = failing(0.0, j);
-    renewals[j] = of_new[j];
-    for (std::size_t i = 1; i < j; ++i) renewals[j] += of_new[i] * renewals[j - i];
-  }
+  for (std::size_t j = 1; j <= n_months; ++j) of_new[j] = failing(0.0, j);
   std::vector<double> first(n_months + 1, 0.0);
   for (const PartsInUse& part : parts) {
     expects(part.age_years >= 0.0, "an age of at least 0");
     for (std::size_t j = 1; j <= n_months; ++j) first[j] += part.n_parts * failing(part.age_years, j);
   }
-  std::vector<double> replacements(n_months, 0.0);
-  for (std::size_t j = 1; j <= n_months; ++j) {
-    replacements[j - 1] = first[j];
-    for (std::size_t i = 1; i < j; ++i) replacements[j - 1] += first[i] * renewals[j - i];
-  }
-  return replacements;
+  std::vector<double> sums = with_renewals(first, of_new);
+  return {sums.begin() + 1, sums.end()};
 }
 
 }  // namespace houseleek::stats

@@ -100,7 +100,7 @@ struct PartsInUse {
 };
 
 /// Expected replacements in each of `n_months` months under one law, replacements of replacements included.
-/// Equation: r_j = sum over parts g_j + sum_{i<j} g_i m_{j-i}, m_j = f_j + sum_{i<j} f_i m_{j-i}
+/// Equation: r_j = sum over parts g_j + sum_{i<j} r_i f_{j-i}
 /// Symbols:  f_j = S((j-1)/12) - S(j/12); g_j the same for a part of its age, over S(age); a part that fails within a
 ///           month is new at that month's end
 /// Shape:    n_months sums.

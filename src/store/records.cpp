@@ -169,24 +169,31 @@ std::optional<Revision> read_revision(const Project& project, std::int64_t numbe
   return rows.step() ? std::optional(revision_from(project, rows)) : std::nullopt;
 }
 
-std::int64_t add_event(const Project& project, const NewEvent& added) { return add_events(project, {{added}}).front(); }
-
-std::vector<std::int64_t> add_events(const Project& project, const std::vector<NewEvent>& events) {
+std::int64_t add_event(const Project& project, const NewEvent& added) {
   Transaction transaction(project.database());
-  EventInsert insert(project);
-  std::vector<std::int64_t> numbers;
   logbook::EventRecord record;
   record.number = next_number(project, "event");
-  for (const NewEvent& event : events) {
-    record.noted_utc_s = event.now_utc_s;
-    record.supersedes = event.supersedes;
-    record.event = event.event;
-    if (record.supersedes) check_not_superseded(project, *record.supersedes);
+  record.noted_utc_s = added.now_utc_s;
+  record.supersedes = added.supersedes;
+  record.event = added.event;
+  if (record.supersedes) check_not_superseded(project, *record.supersedes);
+  EventInsert(project).add(record);
+  transaction.commit();
+  return record.number;
+}
+
+void add_events(const Project& project, std::span<const logbook::Event> events, std::int64_t now_utc_s) {
+  Transaction transaction(project.database());
+  EventInsert insert(project);
+  logbook::EventRecord record;
+  record.number = next_number(project, "event");
+  record.noted_utc_s = now_utc_s;
+  for (const logbook::Event& event : events) {
+    record.event = event;
     insert.add(record);
-    numbers.push_back(record.number++);
+    ++record.number;
   }
   transaction.commit();
-  return numbers;
 }
 
 std::vector<logbook::EventRecord> read_events(const Project& project) {

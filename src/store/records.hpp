@@ -47,8 +47,8 @@ struct NewEvent {
 /// first). Errors: StoreError, also where another event has superseded it meanwhile.
 [[nodiscard]] std::int64_t add_event(const Project& project, const NewEvent& event);
 
-/// All of them or none; on the disk when it returns; their numbers. Errors: as add_event.
-[[nodiscard]] std::vector<std::int64_t> add_events(const Project& project, const std::vector<NewEvent>& events);
+/// Several at once, none of which takes another's place: all on the disk when it returns, or none. Errors: StoreError.
+void add_events(const Project& project, std::span<const logbook::Event> events, std::int64_t now_utc_s);
 
 /// All, in the order of noting; every row is checked against its fingerprint. Errors: StoreError.
 [[nodiscard]] std::vector<logbook::EventRecord> read_events(const Project& project);

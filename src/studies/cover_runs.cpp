@@ -28,6 +28,14 @@ std::size_t month_of(int hour) {
 
 double sum_of(const std::vector<double>& column) { return std::accumulate(column.begin(), column.end(), 0.0); }
 
+std::array<double, 12> kwh_by_month(const RunInputs& inputs, const std::vector<double>& hours_w) {
+  std::array<double, 12> months{};
+  for (std::size_t i = 0; i < hours_w.size(); ++i) {
+    months[month_of(hour_of_year(inputs, i))] += kwh_per_wh * hours_w[i];
+  }
+  return months;
+}
+
 void add_comfort(const RunInputs& inputs, const design::Room& room, const results::RoomYear& year, RoomSums& sums) {
   HoursOfRoom hours;
   hours.first_hour = inputs.options.first_hour;
@@ -106,6 +114,8 @@ RunSums sums_of_run(const RunInputs& inputs, const simulation::CoverGroup& cover
     if (cover.group.rooms[i].is_held) {
       of_room.heat_added_kwh = kwh_per_wh * sum_of(room.heat_added_w);
       of_room.heat_removed_kwh = kwh_per_wh * sum_of(room.heat_removed_w);
+      of_room.heat_added_kwh_by_month = kwh_by_month(inputs, room.heat_added_w);
+      of_room.heat_removed_kwh_by_month = kwh_by_month(inputs, room.heat_removed_w);
     } else if (is_whole_house) {
       add_comfort(inputs, inputs.design->rooms[i], room, of_room);
     }

@@ -27,6 +27,8 @@ struct RoomSums {
   ComfortSums nights;
   double heat_added_kwh = 0.0;
   double heat_removed_kwh = 0.0;
+  std::array<double, 12> heat_added_kwh_by_month{};
+  std::array<double, 12> heat_removed_kwh_by_month{};
   double heat_gain_summer_kwh = 0.0;  // into the room through its ceilings
 };
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "base/contract.hpp"
+#include "money/cash_flow.hpp"
 #include "money/draws.hpp"
 #include "plan/assumed_interval.hpp"
 
@@ -15,6 +16,16 @@ namespace {
 
 using report::CoverKind;
 using report::Figure;
+
+/// What is asked, with what is the same in every draw.
+struct Inputs {
+  const design::ValidDesign& design;
+  const plan::Layout& layout;
+  std::span<const YearAnswer> years;
+  int n_draws = 0;
+  money::Terms terms;
+  money::Alternative modules;
+};
 
 /// Figures of one thing in every draw.
 struct Samples {
@@ -37,7 +48,7 @@ struct Draws {
 
 money::Draw draw_at(const Draws& draws, int i) { return {.seed = draws.seed, .number = static_cast<std::uint32_t>(i)}; }
 
-Draws make_draws(const MoneyDrawInputs& inputs) {
+Draws make_draws(const Inputs& inputs) {
   Draws draws;
   draws.n = inputs.n_draws;
   draws.seed = inputs.design->climate.seed;
@@ -49,7 +60,7 @@ Draws make_draws(const MoneyDrawInputs& inputs) {
 }
 
 /// Every year as often as any other, or once more.
-const YearAnswer& year_of(const MoneyDrawInputs& inputs, int draw) {
+const YearAnswer& year_of(const Inputs& inputs, int draw) {
   return inputs.years[static_cast<std::size_t>(draw) % inputs.years.size()];
 }
 
@@ -64,15 +75,39 @@ Figure unpriced_figure(const std::vector<std::string>& unpriced) {
       fmt::format("no price is known of {}: add it under [[prices.item]]", fmt::join(unpriced, ", ")));
 }
 
-/// Of one cost times how many of it; nothing where a price is missing.
-std::optional<Samples> samples_of(const money::Cost& cost, double count, const Draws& draws) {
-  if (!cost.unpriced.empty()) return std::nullopt;
-  Samples samples;
+money::FigureOf figure_in(const Draws& draws, int i) {
+  return [draw = draw_at(draws, i)](const money::Factor& factor) { return money::drawn(factor, draw); };
+}
+
+/// Of every lot, what stock has of it taken from there; nothing where a price is missing.
+std::vector<std::optional<Samples>> samples_of(const money::Alternative& alternative, const money::Terms& terms,
+                                               const Draws& draws) {
+  money::Alternative priced = alternative;
+  std::vector<std::optional<Samples>> samples(alternative.lots.size());
+  for (std::size_t lot = 0; lot < samples.size(); ++lot) {
+    if (alternative.lots[lot].per_unit.unpriced.empty()) {
+      samples[lot].emplace();
+    } else {
+      priced.lots[lot].per_unit = {};
+    }
+  }
   for (int i = 0; i < draws.n; ++i) {
-    const money::DrawnCost one = money::draw_cost(cost, draw_at(draws, i));
-    samples.add({.outlay = count * one.outlay, .replacement_per_year = count * one.replacement_per_year});
+    const std::vector<double> outlays = money::outlay_of_lots(priced, terms, figure_in(draws, i));
+    for (std::size_t lot = 0; lot < samples.size(); ++lot) {
+      if (!samples[lot]) continue;
+      const money::DrawnCost one = money::draw_cost(priced.lots[lot].per_unit, draw_at(draws, i));
+      samples[lot]->add(
+          {.outlay = outlays[lot], .replacement_per_year = priced.lots[lot].n_units * one.replacement_per_year});
+    }
   }
   return samples;
+}
+
+/// Of one cost at the shop's prices.
+std::vector<double> shop_prices(const money::Cost& cost, const Draws& draws) {
+  std::vector<double> sample;
+  for (int i = 0; i < draws.n; ++i) sample.push_back(money::draw_cost(cost, draw_at(draws, i)).outlay);
+  return sample;
 }
 
 void add(std::vector<double>& sums, const std::vector<double>& more) {
@@ -95,22 +130,16 @@ Figure less_per_outlay(const Samples& samples, const Draws& draws) {
   return figure_of_sample(ratios(samples.less_k_h, samples.outlay), draws.with_years);
 }
 
-void add_less(const MoneyDrawInputs& inputs, CoverKind cover, Samples& samples) {
+void add_less(const Inputs& inputs, CoverKind cover, Samples& samples) {
   for (int i = 0; i < inputs.n_draws; ++i) {
     const YearAnswer& year = year_of(inputs, i);
     samples.less_k_h.push_back(degree_hours_k_h(year, CoverKind::bare) - degree_hours_k_h(year, cover));
   }
 }
 
-money::Cost cost_of(const design::ValidDesign& design, std::string_view rival) {
-  if (rival == "white") return money::cost_of_white_per_m2(design);
-  if (rival == "net") return money::cost_of_net_per_m2(design);
-  return money::cost_of_board_per_m2(design);
-}
-
 /// The modules of all patches together, and of each recipe; fills their figures.
-std::optional<Samples> draw_modules(const MoneyDrawInputs& inputs, const Draws& draws, MoneyDraws& drawn) {
-  const std::vector<money::PatchCost> patches = money::patch_costs(inputs.design);
+std::optional<Samples> draw_modules(const Inputs& inputs, const Draws& draws, MoneyDraws& drawn) {
+  const std::vector<std::optional<Samples>> of_lots = samples_of(inputs.modules, inputs.terms, draws);
   std::vector<std::string> unpriced;
   Samples all;
   add(all.outlay, std::vector<double>(static_cast<std::size_t>(draws.n), 0.0));
@@ -119,16 +148,17 @@ std::optional<Samples> draw_modules(const MoneyDrawInputs& inputs, const Draws& 
     std::vector<std::string> unpriced_here;
     Samples sums;
     std::optional<DrawnRecipe> row;
-    for (const money::PatchCost& patch : patches) {
+    for (std::size_t lot = 0; lot < of_lots.size(); ++lot) {
+      const money::Lot& patch = inputs.modules.lots[lot];
       if (patch.recipe != recipe) continue;
       const bool is_first = !row;
       if (is_first) row = DrawnRecipe{.recipe = recipe, .per_module = {}, .outlay = {}, .replacement_per_year = {}};
-      const std::vector<std::string>& missing = patch.per_module.unpriced;
+      const std::vector<std::string>& missing = patch.per_unit.unpriced;
       unpriced_here.insert(unpriced_here.end(), missing.begin(), missing.end());
-      const std::optional<Samples> modules = samples_of(patch.per_module, patch.n_modules, draws);
+      const std::optional<Samples>& modules = of_lots[lot];
       if (is_first) {
-        row->per_module = modules ? figure_of_sample(samples_of(patch.per_module, 1.0, draws)->outlay, draws.prices)
-                                  : unpriced_figure(missing);
+        row->per_module =
+            modules ? figure_of_sample(shop_prices(patch.per_unit, draws), draws.prices) : unpriced_figure(missing);
       }
       if (!modules) continue;
       add(sums.outlay, modules->outlay);
@@ -161,7 +191,7 @@ std::optional<Samples> draw_modules(const MoneyDrawInputs& inputs, const Draws& 
   return all;
 }
 
-Figure draw_water(const MoneyDrawInputs& inputs, const Draws& draws) {
+Figure draw_water(const Inputs& inputs, const Draws& draws) {
   const money::Factor price{"tariff.water_per_m3", plan::interval_from(inputs.design->prices.tariff.water_per_m3)};
   std::vector<double> sample;
   for (int i = 0; i < draws.n; ++i) {
@@ -181,16 +211,16 @@ report::DrawCount count_better(const Samples& rival, const Samples& modules) {
   return count;
 }
 
-DrawnRival draw_rival(const MoneyDrawInputs& inputs, const Draws& draws, const RivalPlace& place,
+DrawnRival draw_rival(const Inputs& inputs, const Draws& draws, const RivalPlace& place,
                       const std::optional<Samples>& modules) {
   DrawnRival rival;
   for (const plan::RoomLayout& room : inputs.layout.rooms) {
     rival.area_m2 += place.extent == "whole_roof" ? room.area_m2 : room.covered_m2;
   }
-  const money::Cost cost = cost_of(inputs.design, place.name);
-  std::optional<Samples> samples = samples_of(cost, rival.area_m2, draws);
+  const money::Alternative alternative = rival_of(inputs.design, place.name, rival.area_m2);
+  std::optional<Samples> samples = samples_of(alternative, inputs.terms, draws).front();
   if (!samples) {
-    rival.outlay = unpriced_figure(cost.unpriced);
+    rival.outlay = unpriced_figure(alternative.lots.front().per_unit.unpriced);
     rival.replacement_per_year = rival.outlay;
     rival.degree_hours_less_per_outlay_k_h = rival.outlay;
     return rival;
@@ -207,8 +237,20 @@ DrawnRival draw_rival(const MoneyDrawInputs& inputs, const Draws& draws, const R
 
 }  // namespace
 
-MoneyDraws draw_money(const MoneyDrawInputs& inputs) {
-  expects(inputs.n_draws > 0 && !inputs.years.empty(), "draws and years");
+money::Alternative rival_of(const design::ValidDesign& design, std::string_view name, double area_m2) {
+  if (name == "white") return money::white_of(design, area_m2);
+  if (name == "net") return money::net_of(design, area_m2);
+  return money::board_of(design, area_m2);
+}
+
+MoneyDraws draw_money(const MoneyDrawInputs& asked) {
+  expects(asked.n_draws > 0 && !asked.years.empty(), "draws and years");
+  const Inputs inputs{asked.design,
+                      asked.layout,
+                      asked.years,
+                      asked.n_draws,
+                      money::terms_of(asked.design),
+                      money::modules_of(asked.design)};
   const Draws draws = make_draws(inputs);
   MoneyDraws drawn;
   drawn.n_draws = inputs.n_draws;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "design/parse.hpp"
+#include "money/cash_flow.hpp"
 #include "plan/layout.hpp"
 #include "report/study_answer.hpp"
 #include "studies/ranges.hpp"
@@ -28,6 +29,9 @@ inline constexpr std::array<RivalPlace, 6> rival_places = {
      {"net", "A raised net over the whole roof", "whole_roof", report::CoverKind::net_whole},
      {"board", "A ballasted board on the same squares", "same_squares", report::CoverKind::board_same},
      {"board", "A ballasted board on the whole roof", "whole_roof", report::CoverKind::board_whole}}};
+
+/// A rival by its name in the list, over so much roof.
+[[nodiscard]] money::Alternative rival_of(const design::ValidDesign& design, std::string_view name, double area_m2);
 
 struct DrawnRecipe {
   int recipe = 0;

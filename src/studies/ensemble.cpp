@@ -101,6 +101,14 @@ YearAnswer answer_year(const RunInputs& inputs, const CoverRuns& runs) {
                                .rain_mm = rain_mm(inputs.weather, inputs.options),
                                .thresholds_frac = inputs.thresholds_frac});
   answer.watering_m3 = watering_m3(planted);
+  for (std::size_t cover = 0; cover < report::n_covers; ++cover) {
+    for (const RoomSums& room : runs.held[cover].rooms) {
+      for (std::size_t month = 0; month < 12; ++month) {
+        answer.heat[cover].add_kwh[month] += room.heat_added_kwh_by_month[month];
+        answer.heat[cover].remove_kwh[month] += room.heat_removed_kwh_by_month[month];
+      }
+    }
+  }
   return answer;
 }
 

@@ -164,10 +164,7 @@ Result<EventCounts> import_events(const store::Project& project, const NamedText
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
   counts.n_added = events.size();
-  std::vector<store::NewEvent> added;
-  added.reserve(events.size());
-  for (const logbook::Event& event : events) added.push_back({.event = event, .now_utc_s = now_utc_s});
-  if (!added.empty()) (void)store::add_events(project, added);
+  if (!events.empty()) store::add_events(project, events, now_utc_s);
   return counts;
 }
 

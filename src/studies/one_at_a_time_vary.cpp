@@ -4,44 +4,12 @@
 #include <algorithm>
 
 #include "base/contract.hpp"
-#include "base/nearest_name.hpp"
+#include "studies/raw_edit.hpp"
 
 namespace houseleek::studies {
 namespace {
 
 constexpr std::string_view material_prefix = "material[";
-
-TomlNode* member_of(TomlNode& table, std::string_view key) {
-  for (TomlMember& member : table.members) {
-    if (member.key == key) return &member.node;
-  }
-  return nullptr;
-}
-
-/// What is made stands, for a message, where the table it is made in begins.
-TomlNode& add_member(TomlNode& table, std::string_view key, TomlKind kind) {
-  TomlNode node;
-  node.kind = kind;
-  node.begin = node.end = table.begin;
-  table.members.push_back({std::string(key), table.begin, std::move(node)});
-  return table.members.back().node;
-}
-
-void set_number(TomlNode& table, std::string_view key, double value) {
-  TomlNode* node = member_of(table, key);
-  if (node == nullptr) node = &add_member(table, key, TomlKind::number);
-  node->kind = TomlKind::number;
-  node->number = value;
-  node->text.clear();
-  node->items.clear();
-  node->members.clear();
-}
-
-void set_text(TomlNode& table, std::string_view key, std::string text) {
-  TomlNode* node = member_of(table, key);
-  if (node == nullptr) node = &add_member(table, key, TomlKind::text);
-  node->text = std::move(text);
-}
 
 /// The table that the path leads to before its last part; tables on the way are made, entries of lists are not.
 TomlNode& table_at(TomlNode& root, std::string_view path) {
@@ -64,20 +32,6 @@ TomlNode& table_at(TomlNode& root, std::string_view path) {
     node = &member->items[index];
   }
   return *node;
-}
-
-TomlNode& material_table(TomlNode& root, std::string_view name) {
-  TomlNode* list = member_of(root, "material");
-  if (list == nullptr) list = &add_member(root, "material", TomlKind::array);
-  for (TomlNode& table : list->items) {
-    const TomlNode* own = find_member(table, "name");
-    if (own != nullptr && folded_name(own->text) == folded_name(name)) return table;
-  }
-  TomlNode table;
-  table.begin = table.end = list->begin;
-  set_text(table, "name", std::string(name));
-  list->items.push_back(std::move(table));
-  return list->items.back();
 }
 
 /// Heat stored in kJ/(m2 K), as read_room notes it for a room that does not say its class.

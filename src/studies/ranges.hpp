@@ -1,9 +1,11 @@
 // One answer out of the answers of several years: every figure its median, its range the tenth and ninetieth part.
 #pragma once
+#include <array>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "money/cash_flow.hpp"
 #include "report/study_answer.hpp"
 
 namespace houseleek::studies {
@@ -26,6 +28,7 @@ struct YearAnswer {
   report::RoomAnswer house;
   report::WaterAnswer water;
   double watering_m3 = 0.0;
+  std::array<money::MonthlyHeat, report::n_covers> heat;  // of all rooms together
 };
 
 /// Figures across years, each year of one design: with a single year, its own. A figure that only some years have is

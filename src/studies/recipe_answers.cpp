@@ -229,9 +229,9 @@ std::vector<report::RecipeAnswer> answer_recipes(const design::ValidDesign& desi
     for (const design::Patch& patch : design->patches) {
       if (patch.recipe == static_cast<int>(i)) answer.n_modules += patch.columns * patch.rows;
     }
-    answer.mass_dry_kg_per_m2 = checks::figure_from_weight(weights.dry_kg_per_m2);
-    answer.mass_drained_kg_per_m2 = checks::figure_from_weight(weights.drained_kg_per_m2);
-    answer.mass_soaked_kg_per_m2 = checks::figure_from_weight(weights.soaked_kg_per_m2);
+    answer.mass_dry_kg_per_m2 = checks::figure_from_weight(weights.dry_kg_per_m2, weights.dry_from);
+    answer.mass_drained_kg_per_m2 = checks::figure_from_weight(weights.drained_kg_per_m2, weights.drained_from);
+    answer.mass_soaked_kg_per_m2 = checks::figure_from_weight(weights.soaked_kg_per_m2, weights.soaked_from);
     answer.mass_not_counted = weights.not_counted;
     answer.deck = deck_in_words(design->roof);
     answer.flat = answer_flat(design, recipe);

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "report/words.hpp"
+#include "studies/cash_words.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -69,14 +70,19 @@ std::string rivals_sentence(const StudyAnswer& answer) {
     return outlay.value ? fmt::format("{} {}", short_number(*outlay.value), answer.money.currency)
                         : std::string("an unknown price");
   };
+  // The currency stands beside the rival's price.
+  const auto short_money = [](const Figure& outlay) {
+    return outlay.value ? short_number(*outlay.value) : std::string("an unknown price");
+  };
   const std::string others = answer.roof.n_modules == 0
                                  ? fmt::format("bare {}; no modules are laid yet", short_number(bare_k_h))
                                  : fmt::format("modules {} for {}, bare {}", short_number(planted_k_h),
-                                               money_of(answer.money.outlay), short_number(bare_k_h));
+                                               short_money(answer.money.outlay), short_number(bare_k_h));
   if (best != nullptr) {
     const report::DrawCount count = best->better_for_its_money.value_or(report::DrawCount{});
-    return fmt::format("{} does more for its money in {} of {} draws: {} hot degree-hours for {}, {}",
-                       rival_words(*best), count.n_draws, count.n_all,
+    const std::string draws = count.n_draws == count.n_all ? std::string("all draws")
+                                                           : fmt::format("{} of {} draws", count.n_draws, count.n_all);
+    return fmt::format("{} does more for its money in {}: {} degree-hours for {}, {}", rival_words(*best), draws,
                        short_number(value_of(under_rival(answer, *best).degree_hours_above_k_h)),
                        money_of(best->outlay), others);
   }
@@ -263,12 +269,36 @@ std::string water_sentence(const StudyAnswer& answer) {
   return text + "; full, they can wait " + ranged(water.can_wait_days_by_month[*shortest], unit, tenths);
 }
 
+/// Saved in cash, and when the outlay is back.
+std::string saved_words(const report::MoneyAnswer& money) {
+  const Figure& saved = money.cash.cash_saving_per_year;
+  const report::PaybackAnswer& payback = money.cash.payback;
+  if (!saved.value || payback.comes_back.n_all == 0) return "cash saved not known";
+  if (*saved.value == 0.0 && !saved.range) return "cash saved 0: never back";
+  const std::string text = fmt::format("cash saved {} a year", short_number(*saved.value));
+  if (payback.likely) return text + fmt::format(", back in {}", payback_words(payback, money.years_counted)) + " years";
+  return text + fmt::format(", not back in {} years in {} of {} draws", money.years_counted,
+                            payback.comes_back.n_all - payback.comes_back.n_draws, payback.comes_back.n_all);
+}
+
 std::string money_sentence(const StudyAnswer& answer) {
   const report::MoneyAnswer& money = answer.money;
   if (!money.outlay.value) return money.outlay.because;
-  return fmt::format("{} {}, {} a year to renew, {} for water; cash saved 0; apart from it less heat to remove: {}",
-                     short_figure(money.outlay), money.currency, short_figure(money.replacement_per_year),
-                     short_number(value_of(money.water_per_year)), ranged(money.comfort_kwh_per_year, "kWh"));
+  return fmt::format("{} {}, {} a year to renew, {} for water; {}; apart from it {} less heat to remove",
+                     short_figure(money.outlay), money.currency, short_number(value_of(money.replacement_per_year)),
+                     short_number(value_of(money.water_per_year)), saved_words(money),
+                     ranged(money.comfort_kwh_per_year, "kWh"));
+}
+
+std::string next_sentence(const report::OrderAnswer& order) {
+  if (order.steps.empty()) return order.about.because;
+  const report::OrderStep& first = order.steps.front();
+  std::vector<std::string> names;
+  for (std::size_t i = 1; i < order.steps.size() && i < 4; ++i) names.push_back(order.steps[i].square);
+  const std::string then = names.empty() ? "" : fmt::format("; then {}", fmt::join(names, ", "));
+  const std::string over = first.rooms.empty() ? "" : fmt::format(" ({})", short_name(first.rooms[0], widest_name));
+  return fmt::format("{}{}: {} hot degree-hours less for {} {}{}", first.square, over, short_number(first.gain_k_h),
+                     short_number(first.cost), order.about.currency, then);
 }
 
 /// The assumption that moves most what the modules take away, with what it makes of it, and the next one.
@@ -288,11 +318,12 @@ std::string unsure_sentence(const StudyAnswer& answer) {
 
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
   std::vector<report::QuestionAnswer> answers = {
-      {"Rivals?", rivals_sentence(answer)},    {"1 Carry it?", load_sentence(answer)},
-      {"  Stay down?", wind_sentence(answer)}, {"2 Made of?", recipe_sentence(answer, design)},
-      {"3 Cooler?", cooler_sentence(answer)},  {"  Warmer?", warmer_sentence(answer)},
-      {"4 Fans?", fans_sentence(answer)},      {"5 Drain?", drain_sentence(answer)},
-      {"6 Water?", water_sentence(answer)},    {"8 Cost?", money_sentence(answer)},
+      {"Rivals?", rivals_sentence(answer)},     {"1 Carry it?", load_sentence(answer)},
+      {"  Stay down?", wind_sentence(answer)},  {"2 Made of?", recipe_sentence(answer, design)},
+      {"3 Cooler?", cooler_sentence(answer)},   {"  Warmer?", warmer_sentence(answer)},
+      {"4 Fans?", fans_sentence(answer)},       {"5 Drain?", drain_sentence(answer)},
+      {"6 Water?", water_sentence(answer)},     {"8 Cost?", money_sentence(answer)},
+      {"9 Next?", next_sentence(answer.order)},
   };
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});

@@ -9,6 +9,7 @@
 #include "checks/cautions.hpp"
 #include "geometry/outline.hpp"
 #include "studies/assumptions.hpp"
+#include "studies/build_order.hpp"
 #include "studies/cover_runs.hpp"
 #include "studies/draws.hpp"
 #include "studies/ensemble.hpp"
@@ -71,6 +72,10 @@ report::EngineAnswer answer_engine(const design::Design& design, const StudyOpti
 
 /// How long the parts take, in runs of one cover for a year: all covers and recipes take about this many.
 constexpr double runs_in_a_year = 10.0;
+/// Half and all of the free places.
+constexpr double runs_of_order = 1.0;
+
+constexpr int steps_in_study = 10;
 
 std::string years_words(int n_years, std::size_t n_failed) {
   const std::string failed = n_failed == 0 ? "" : fmt::format(" ({} failed)", n_failed);
@@ -95,7 +100,8 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                          .options = options.run,
                          .keeps_columns = options.keeps_columns};
   const std::vector<design::Assumption> assumed = all_assumptions(design);
-  const bool has_trials = options.description != nullptr;
+  const bool has_trials = options.tries_assumptions;
+  expects(!has_trials || options.description != nullptr, "the text behind the design");
   const design::RawDesign no_description;
   const OneAtATimeInputs trial_inputs{.description = has_trials ? *options.description : no_description,
                                       .catalogue = catalogue,
@@ -103,9 +109,10 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double all_runs = years_runs + trials.n_runs(trial_inputs);
+  const double all_runs = years_runs + trials.n_runs(trial_inputs) + runs_of_order;
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;
+  const double order_frac = (years_runs + runs_of_order) / all_runs;
 
   const CoverRuns runs = run_covers(inputs, executor, part_of(context, 0.0, first_frac));
   std::vector<YearAnswer> years = {answer_year(inputs, runs)};
@@ -126,7 +133,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.weather = answer_weather(*design, inputs, answers);
   answer.assumed = assumed;
   const EffectsAnswer effects =
-      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, years_frac, 1.0))
+      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, order_frac, 1.0))
                  : effects_not_tried(assumed.size());
   answer.assumed_effects = effects.effects;
   answer.assumed_ranked = effects.ranked;
@@ -142,9 +149,23 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.load = answer_load(design, answer.drainage);
   answer.wind = answer_wind(design);
   answer.fire = answer_fire(design);
-  answer.money = answer_money(design, answer.house, drawn);
+  const money::Terms terms = money::terms_of(design);
+  const CashDrawInputs cash{.design = design, .terms = terms, .years = years, .n_draws = options.n_draws};
+  answer.money = answer_money(cash, answer.house, drawn);
+  answer.carbon = draw_carbon(cash, money::modules_of(design));
   answer.planted_degree_hours_less_per_outlay_k_h = drawn.degree_hours_less_per_outlay_k_h;
-  answer.rivals = answer_rivals(design, answer.house, answer.money, drawn);
+  answer.rivals = answer_rivals(cash, answer.house, answer.money, drawn);
+  if (options.description != nullptr) {
+    OrderWanted wanted;
+    wanted.n_most = steps_in_study;
+    const auto free = [&runs](report::CoverKind cover) -> const RunSums& { return runs.free[report::index_of(cover)]; };
+    answer.order = make_order({*options.description, catalogue, inputs}, wanted, free(report::CoverKind::bare),
+                              free(report::CoverKind::planted), executor, part_of(context, years_frac, order_frac));
+  } else {
+    answer.order.about.because = "the text of the description was not handed in";
+    answer.order.about.statement = "Nothing next: " + answer.order.about.because + ".";
+    answer.order.about.load_statement = "Load: not asked, nothing is laid.";
+  }
   answer.answers = answer_questions(*design, answer);
   if (options.keeps_columns) answer.columns = make_year_columns(inputs, runs);
   return answer;

@@ -14,8 +14,8 @@ namespace houseleek::studies {
 
 /// Years behind a range of weather unless somebody asks for another number.
 inline constexpr int usual_years = 20;
-/// A count out of so many is good to some per cent.
-inline constexpr int usual_draws = 200;
+/// A count out of so many is good to one or two per cent.
+inline constexpr int usual_draws = 1000;
 
 struct StudyOptions {
   std::string engine_version;
@@ -26,8 +26,9 @@ struct StudyOptions {
   // Of weather. More than one needs normals to make them from; the first is the year that is handed in.
   int n_years = 1;
   int n_draws = usual_draws;  // of prices and lives
-  // The text behind the design. With it every assumption is tried at both ends, one at a time.
+  // The text behind the design: more modules are laid in copies of it, to see what to build next.
   const design::RawDesign* description = nullptr;
+  bool tries_assumptions = false;  // every one at both ends, one at a time; needs the description
 };
 
 /// Answers a design. With several years every figure of heat and water is the median of the years, with their tenth and

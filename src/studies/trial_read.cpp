@@ -246,9 +246,7 @@ Result<NotedRounds> note_rounds(const store::Project& project, const design::Des
   NotedRounds noted;
   noted.n_known_before = reader.n_known_before();
   noted.n_noted = static_cast<std::int64_t>(reader.events().size());
-  std::vector<store::NewEvent> events;
-  for (const logbook::Event& event : reader.events()) events.push_back({event, std::nullopt, request.now_utc_s});
-  if (!events.empty()) (void)store::add_events(project, events);
+  if (!reader.events().empty()) store::add_events(project, reader.events(), request.now_utc_s);
   return noted;
 }
 

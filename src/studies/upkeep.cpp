@@ -12,8 +12,9 @@
 #include "base/sha256.hpp"
 #include "checks/cautions.hpp"
 #include "checks/weights.hpp"
-#include "logbook/read_event.hpp"
+#include "studies/bill_answers.hpp"
 #include "studies/design_parts.hpp"
+#include "studies/logbook_day.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -76,25 +77,9 @@ std::string title_of(const std::string& part, const std::string& material) {
   return material.empty() ? part : fmt::format("{}, {}", part, material);
 }
 
-/// Events up to a moment; what was corrected later stands as it is.
-std::vector<logbook::EventRecord> until(const std::vector<logbook::EventRecord>& records, std::int64_t utc_s) {
-  std::vector<logbook::EventRecord> kept;
-  for (const logbook::EventRecord& record : records) {
-    if (record.event.at.utc_s <= utc_s) kept.push_back(record);
-  }
-  return kept;
-}
-
 std::string hash_of(const store::Revision& revision, const std::vector<logbook::EventRecord>& records) {
-  std::string all = fmt::format("{}:{}", revision.toml_text.size(), revision.toml_text);
-  for (const logbook::EventRecord& record : records) {
-    if (record.superseded_by) continue;
-    all += fmt::format("{}\n", record.number);
-    for (const auto& [key, text] : logbook::fields_of(record.event)) {
-      all += fmt::format("{}:{}={}:{}", key.size(), key, text.size(), text);
-    }
-  }
-  return "sha256:" + sha256_hex(all);
+  return "sha256:" +
+         sha256_hex(fmt::format("{}:{}{}", revision.toml_text.size(), revision.toml_text, text_of_standing(records)));
 }
 
 upkeep::RoundFacts facts_of(const design::ValidDesign& design, const catalogue::Catalogue& catalogue) {
@@ -221,7 +206,8 @@ upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& rec
 }
 
 std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const design::Design& design,
-                                        const catalogue::Catalogue& catalogue, std::int64_t now_utc_s) {
+                                        const catalogue::Catalogue& catalogue, std::int64_t now_utc_s,
+                                        double least_failures) {
   const std::vector<DesignPart> design_parts = parts_of_design(design);
   std::vector<PartLives> all;
   std::vector<upkeep::ServiceLifeQuestion> questions;
@@ -239,7 +225,10 @@ std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const 
           believed_life(design_parts, catalogue, record.part, record.material);
       lives.is_prior_known = life.has_value();
       for (const DesignPart& part : design_parts) {
-        if (part.part.part != record.part || folded_name(part.part.material) != folded_name(record.material)) continue;
+        // A design does not say what ties and spacers are made of.
+        const bool is_said = !part.part.material.empty();
+        if (part.part.part != record.part) continue;
+        if (is_said && folded_name(part.part.material) != folded_name(record.material)) continue;
         lives.life_path = part.life_path;
       }
       all.push_back(std::move(lives));
@@ -265,7 +254,17 @@ std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const 
     }
     if (record.taken_out_utc_s) lives.n_taken_out += record.n_parts;
   }
-  for (std::size_t i = 0; i < all.size(); ++i) all[i].life = upkeep::judge_service_life(questions[i]);
+  std::vector<PartLives> judged;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    double n_failures = 0.0;
+    for (const stats::PartLife& life : questions[i].lives) {
+      if (std::isfinite(life.failed_by_years)) n_failures += life.n_parts;
+    }
+    if (n_failures < least_failures) continue;
+    all[i].life = upkeep::judge_service_life(questions[i]);
+    judged.push_back(std::move(all[i]));
+  }
+  all = std::move(judged);
   std::stable_sort(all.begin(), all.end(), [](const PartLives& a, const PartLives& b) {
     if (a.life.n_failures != b.life.n_failures) return a.life.n_failures > b.life.n_failures;
     return a.life.total.expected > b.life.total.expected;
@@ -274,30 +273,15 @@ std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const 
 }
 
 Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecord>& records,
+                                           const std::vector<logbook::LoggerColumn>& loggers,
                                            const design::ValidDesign& design, const store::Revision& revision,
                                            const catalogue::Catalogue& catalogue, const UpkeepRequest& request) {
   const std::string& zone = design->site.time_zone;
-  std::string on = request.on;
-  if (on.empty()) {
-    CivilMoment now = moment_at(request.now_utc_s, zone);
-    now.is_time_known = false;
-    on = text_from_moment(now);
-  }
-  const std::optional<std::int64_t> today = day_from_text(on);
-  if (!today) {
-    Issue issue;
-    issue.code = IssueCode::wrong_type;
-    issue.path = "on";
-    issue.value = on;
-    issue.limit = "a date";
-    issue.message = fmt::format("on is \"{}\"; it must be a date", on);
-    issue.hint = "2026-07-03, for example";
-    return Unexpected{{issue}};
-  }
-  const Result<CivilMoment> noon = moment_from_text(on, zone, "on");
-  if (!noon) return Unexpected{noon.error()};
-  const std::int64_t end_utc_s = noon.value().utc_s + n_seconds_in_civil_day / 2;
-  const std::vector<logbook::EventRecord> seen = until(records, end_utc_s);
+  const Result<LogbookDay> day = logbook_day(request.on, zone, request.now_utc_s);
+  if (!day) return Unexpected{day.error()};
+  const std::int64_t today = day.value().today;
+  const std::int64_t end_utc_s = day.value().end_utc_s;
+  const std::vector<logbook::EventRecord> seen = events_until(records, end_utc_s);
   const upkeep::PartRecords found = part_records_of(seen, *design);
   const std::vector<PartLives> lives = judge_part_lives(found, *design, catalogue, end_utc_s);
 
@@ -309,23 +293,24 @@ Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecor
   answer.revision = revision.number;
   answer.seed = design->climate.seed;
   answer.input_hash = hash_of(revision, seen);
-  answer.on = on;
+  answer.on = day.value().on;
   answer.cautions = cautions_of(design, catalogue);
   answer.n_events = found.n_events;
   const auto day_of = [&](std::int64_t utc_s) {
-    CivilMoment day = moment_at(utc_s, zone);
-    day.is_time_known = false;
-    return text_from_moment(day);
+    CivilMoment moment = moment_at(utc_s, zone);
+    moment.is_time_known = false;
+    return text_from_moment(moment);
   };
   if (found.first_utc_s) answer.first_day = day_of(*found.first_utc_s);
   if (found.last_utc_s) answer.last_day = day_of(*found.last_utc_s);
   answer.n_modules = found.n_modules;
   answer.left_out = found.left_out;
   for (const PartLives& one : lives) answer.parts.push_back(answer_of(one));
-  answer.months = month_names(*today);
+  answer.months = month_names(today);
   add_forecast(lives, answer);
   answer.storms = upkeep::find_storms(seen, found, end_utc_s);
-  answer.looks = upkeep::looks_due(seen, *today);
+  answer.looks = upkeep::looks_due(seen, today);
+  answer.bills = answer_bills(seen, loggers, *design);
   const upkeep::RoundFacts facts = facts_of(design, catalogue);
   answer.before_storm = {request.shows_before_storm,
                          request.shows_before_storm ? "asked for" : "shown with --before-storm",

@@ -5,6 +5,7 @@
 
 #include "base/result.hpp"
 #include "catalogue/catalogue.hpp"
+#include "logbook/reading.hpp"
 #include "report/upkeep_answer.hpp"
 #include "store/records.hpp"
 #include "studies/weather.hpp"
@@ -37,17 +38,19 @@ struct PartLives {
   upkeep::ServiceLifeAnswer life;
 };
 
-/// Judges every kind of part that the logbook knows, most failures first. `records` must not go beyond `now_utc_s`.
+/// Judges every kind of part of which so many have failed, most failures first. `found` must not go beyond `now_utc_s`.
 [[nodiscard]] std::vector<PartLives> judge_part_lives(const upkeep::PartRecords& found, const design::Design& design,
-                                                      const catalogue::Catalogue& catalogue, std::int64_t now_utc_s);
+                                                      const catalogue::Catalogue& catalogue, std::int64_t now_utc_s,
+                                                      double least_failures = 0.0);
 
 /// Parts of the modules as the logbook tells them.
 [[nodiscard]] upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& records,
                                                   const design::Design& design);
 
-/// Answers from the events and the newest design of a project. Pure.
+/// Answers from the events, readings and the newest design of a project. Pure.
 /// Errors: an issue with the path "on".
 [[nodiscard]] Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecord>& records,
+                                                         const std::vector<logbook::LoggerColumn>& loggers,
                                                          const design::ValidDesign& design,
                                                          const store::Revision& revision,
                                                          const catalogue::Catalogue& catalogue,

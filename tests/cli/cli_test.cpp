@@ -30,7 +30,7 @@ TEST(Cli, HelpAndVersionGoToStdout) {
   const ProgramRun version = run_program({"--version"}, tree);
   EXPECT_EQ(version.exit_code, 0);
   EXPECT_EQ(version.out.rfind("houseleek ", 0), 0U);
-  for (const char* command : {"check", "study", "weather", "log", "import", "export", "completion"}) {
+  for (const char* command : {"check", "study", "weather", "order", "log", "import", "export", "completion"}) {
     const ProgramRun own = run_program({command, "--help"}, tree);
     EXPECT_EQ(own.exit_code, 0) << command;
     EXPECT_NE(own.out.find("Example: "), std::string::npos) << command;

@@ -10,6 +10,7 @@
 #include "design/climate_limits.hpp"
 #include "design/drainage_limits.hpp"
 #include "design/load_limits.hpp"
+#include "design/money_limits.hpp"
 #include "design/trial_limits.hpp"
 #include "small_design.hpp"
 
@@ -106,10 +107,18 @@ TEST(DesignSchema, KeysAreTheReadersKeys) {
                           {"[[recipe.layer]]", "/$defs/layer/properties"},
                           {"[[recipe.plant]]", "/$defs/plant/properties"},
                           {"[recipe.canopy]", "/$defs/canopy/properties"},
+                          {"[recipe.weighed]", "/$defs/weighed/properties"},
                           {"[recipe.watering]", "/$defs/watering/properties"},
                           {"[[patch]]", "/$defs/patch/properties"},
                           {"[prices]", "/properties/prices/properties"},
                           {"[[prices.item]]", "/$defs/price_item/properties"},
+                          {"[[stock]]", "/$defs/stock_item/properties"},
+                          {"[money]", "/properties/money/properties"},
+                          {"[bills]", "/properties/bills/properties"},
+                          {"[carbon]", "/properties/carbon/properties"},
+                          {"[order]", "/properties/order/properties"},
+                          {"[[order.pin]]", "/$defs/wish/properties"},
+                          {"[[order.ban]]", "/$defs/wish/properties"},
                           {"[tariff]", "/properties/tariff/properties"},
                           {"[rivals]", "/properties/rivals/properties"},
                           {"[[trial]]", "/$defs/trial/properties"},
@@ -255,6 +264,24 @@ TEST(DesignSchema, LimitsAreTheReadersLimits) {
       {"/$defs/wall/properties/length_m", limits::length_m},
       {"/$defs/wall/properties/solar_absorptance", limits::solar_absorptance},
       {"/$defs/partition/properties/area_m2", limits::area_m2},
+      {"/properties/money/properties/years_counted", limits::years_counted},
+      {"/properties/money/properties/real_interest_frac/oneOf/0", limits::real_interest_frac},
+      {"/properties/money/properties/energy_price_rise_frac/oneOf/0", limits::energy_price_rise_frac},
+      {"/properties/money/properties/wage_per_h/oneOf/0", limits::wage_per_h},
+      {"/properties/money/properties/own_hours_per_module/oneOf/0", limits::own_hours_per_module},
+      {"/properties/money/properties/own_hours_per_m2/oneOf/0", limits::own_hours_per_m2},
+      {"/properties/money/properties/leak_per_year_frac/oneOf/0", limits::leak_per_year_frac},
+      {"/properties/money/properties/membrane_life_years/oneOf/0", limits::membrane_life_years},
+      {"/properties/money/properties/membrane_age_years/oneOf/0", limits::membrane_age_years},
+      {"/properties/money/properties/life_shape/oneOf/0", limits::life_shape},
+      {"/properties/carbon/properties/electricity_kg_per_kwh/oneOf/0", limits::electricity_kg_per_kwh},
+      {"/properties/carbon/properties/heating_kg_per_kwh/oneOf/0", limits::heating_kg_per_kwh},
+      {"/properties/bills/properties/cooling_kwh_per_year/oneOf/0", limits::bill_kwh},
+      {"/properties/bills/properties/cooling_per_year/oneOf/0", limits::bill_money},
+      {"/properties/bills/properties/heating_kwh_per_year/oneOf/0", limits::bill_kwh},
+      {"/properties/bills/properties/heating_per_year/oneOf/0", limits::bill_money},
+      {"/$defs/stock_item/properties/amount_m2", limits::stock_amount},
+      {"/$defs/stock_item/properties/price_per_m2/oneOf/0", limits::stock_price},
       {"/$defs/recipe/properties/length_mm", limits::module_length_mm},
       {"/$defs/recipe/properties/width_mm", limits::module_width_mm},
       {"/$defs/recipe/properties/contact_m2_k_per_w", limits::contact_m2_k_per_w},

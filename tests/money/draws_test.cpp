@@ -27,6 +27,7 @@ Cost without_range(Cost cost, const std::string& path) {
     for (Factor& factor : part.factors) {
       if (factor.path == path) factor.range = results::exactly(factor.range.likely);
     }
+    if (part.price.path == path) part.price.range = results::exactly(part.price.range.likely);
     if (part.life_years && part.life_years->path == path) {
       part.life_years->range = results::exactly(part.life_years->range.likely);
     }
@@ -41,6 +42,7 @@ std::set<std::string> paths_of(const Cost& cost) {
     for (const Factor& factor : part.factors) {
       if (factor.range.low < factor.range.high) paths.insert(factor.path);
     }
+    if (part.price.range.low < part.price.range.high) paths.insert(part.price.path);
     if (part.life_years && part.life_years->range.low < part.life_years->range.high) {
       paths.insert(part.life_years->path);
     }

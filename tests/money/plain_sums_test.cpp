@@ -94,16 +94,6 @@ TEST(PlainSums, RivalsByTheSquareMetre) {
   EXPECT_NEAR(outlay_of(cost_of_board_per_m2(design))->likely, 15.2 + 2.5, rounding);
 }
 
-TEST(PlainSums, CashSavedIsZeroAndSaysSo) {
-  const CashSaving with_fan = cash_saving(valid_design(small_design_text()));
-  EXPECT_EQ(*with_fan.per_year.value, 0.0);
-  EXPECT_EQ(with_fan.statement, "Zero: there were only fans before, and no bill for cooling or heating is described.");
-  EXPECT_FALSE(with_fan.no_payback_because.empty());
-  const CashSaving without = cash_saving(
-      valid_design(edited(small_design_text(), {{"fan = { air_speed_m_per_s = 0.9, power_w = 45 }\n", ""}})));
-  EXPECT_EQ(without.statement, "Zero: no bill for cooling or heating is described.");
-}
-
 TEST(PlainSums, NothingLaidCostsNothing) {
   const design::ValidDesign design = valid_design(edited(small_design_text(), {{R"([[patch]]
 recipe = "thin stonecrop"

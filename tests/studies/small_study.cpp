@@ -16,6 +16,7 @@ studies::StudyOptions short_options() {
   options.run.first_hour = 24 * 86;
   options.run.n_hours = 24 * 8;
   options.run.spin_up_hours = 24 * 3;
+  options.n_draws = 200;
   return options;
 }
 
@@ -54,7 +55,11 @@ report::StudyAnswer study_of(const std::string& toml_text, const studies::StudyO
   const design::ValidDesign design = valid_design(toml_text);
   const Result<climate::WeatherYear> weather = studies::make_weather(design, std::nullopt);
   if (!weather) throw std::runtime_error(text_from_issues(weather.error(), toml_text));
-  return studies::study(design, shipped_catalogue(), weather.value(), options, executor, context);
+  const Result<design::RawDesign> description = design::parse_design(toml_text, "roof.toml");
+  if (!description) throw std::runtime_error(text_from_issues(description.error(), toml_text));
+  studies::StudyOptions with_text = options;
+  if (with_text.description == nullptr) with_text.description = &description.value();
+  return studies::study(design, shipped_catalogue(), weather.value(), with_text, executor, context);
 }
 
 }  // namespace houseleek::tests

@@ -26,6 +26,7 @@ report::StudyAnswer tried(const std::string& text, const studies::Executor& exec
   options.run.n_hours = 24 * 4;
   options.run.spin_up_hours = 24;
   options.description = &raw;
+  options.tries_assumptions = true;
   return study_of(text, options, executor, context);
 }
 
