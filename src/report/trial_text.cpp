@@ -91,7 +91,7 @@ std::vector<std::string> other_sizes(const TrialPlanAnswer& answer) {
 }
 
 std::string number_of(double value, std::string_view unit) {
-  return fmt::format("{}{}{}", short_number(value), unit.empty() ? "" : " ", unit);
+  return fmt::format("{:.3g}{}{}", value, unit.empty() ? "" : " ", unit);
 }
 
 }  // namespace
@@ -110,7 +110,7 @@ std::string days_in_words(std::optional<std::int64_t> first_day, std::optional<s
 std::string text_from_flags(const std::vector<trials::LoggerFlag>& flags, std::size_t most) {
   std::string text;
   for (std::size_t i = 0; i < std::min(most, flags.size()); ++i) {
-    text += paragraph("- ", indent, fmt::format("{}: {}", flags[i].column, flags[i].sentence));
+    text += paragraph("- ", indent, flags[i].sentence);
   }
   if (flags.size() > most) text += fmt::format("  and {} more; --json lists all\n", flags.size() - most);
   return text;
@@ -120,13 +120,13 @@ std::string sentence_of(const FittedFigure& figure) {
   const trials::FittedProperty& fitted = figure.fitted;
   std::string text = fmt::format("{}: {}", figure.words, number_of(fitted.value, figure.unit));
   if (fitted.low && fitted.high) {
-    text += fmt::format(" (95 % interval {} to {})", short_number(*fitted.low), short_number(*fitted.high));
+    text += fmt::format(" (95 % interval {} to {})", number_of(*fitted.low, ""), number_of(*fitted.high, ""));
   } else {
     text += " (no interval can be given)";
   }
-  text += fmt::format("; before: {}", short_number(figure.before));
+  text += fmt::format("; before: {}", number_of(figure.before, ""));
   if (figure.low_before < figure.high_before) {
-    text += fmt::format(" ({} to {})", short_number(figure.low_before), short_number(figure.high_before));
+    text += fmt::format(" ({} to {})", number_of(figure.low_before, ""), number_of(figure.high_before, ""));
   }
   return text + ".";
 }
