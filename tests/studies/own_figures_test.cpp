@@ -1,6 +1,7 @@
 // What a logbook measured takes the place of what a design would assume, and moves the answers.
 #include "studies/own_figures.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -57,7 +58,7 @@ struct Measured {
 Logbook made_modules(int n_modules) {
   Logbook log;
   for (int i = 1; i <= n_modules; ++i) {
-    log.note("made", {{"module", "M" + std::to_string(i)}, {"recipe", "thin stonecrop"}, {"at", "2024-03-01"}});
+    log.note("made", {{"module", fmt::format("M{}", i)}, {"recipe", "thin stonecrop"}, {"at", "2024-03-01"}});
   }
   return log;
 }
@@ -122,7 +123,7 @@ TEST(OwnLives, FiveFailuresReplaceTheLifeInMoney) {
     for (int i = 1; i <= n_torn; ++i) {
       for (const char* part : {"tie", "cover sheet"}) {
         log.note("replaced",
-                 {{"module", "M" + std::to_string(i)}, {"part", part}, {"condition", "torn"}, {"at", "2024-06-01"}});
+                 {{"module", fmt::format("M{}", i)}, {"part", part}, {"condition", "torn"}, {"at", "2024-06-01"}});
       }
     }
     return log;
