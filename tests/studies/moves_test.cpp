@@ -182,6 +182,9 @@ price_per_m3 = 1
       {"larger bills",
        {{"cooling_kwh_per_year = 900", "cooling_kwh_per_year = 1800"},
         {"heating_kwh_per_year = 2000", "heating_kwh_per_year = 4000"}}},
+      {"bills too small to pay",
+       {{"cooling_kwh_per_year = 900", "cooling_kwh_per_year = 1"},
+        {"heating_kwh_per_year = 2000", "heating_kwh_per_year = 1"}}},
       {"bills that pay", {{"cooling_kwh_per_year = 900", "cooling_kwh_per_year = 90000"}}},
       {"a wage", {{"wage_per_h = 1", "wage_per_h = 5"}}},
       {"more own hours", {{"[money]", "[money]\nown_hours_per_module = 9"}}},
@@ -404,14 +407,13 @@ constexpr Row rows[] = {
     {"money.cash_saving_per_year", "larger bills", Way::up},
     {"money.net_present_value", "dear wool", Way::down},
     {"money.net_present_value", "bills that pay", Way::up},
-    {"money.pays_back.draws", "bills that pay", Way::up},
+    {"money.pays_back.draws", "bills too small to pay", Way::down},
     {"money.pays_back.of", "more draws", Way::up},
     {"money.years_counted", "more years counted", Way::up},
     {"money.own_hours.hours", "more own hours", Way::up},
     {"money.own_hours.wage_per_h", "a wage", Way::up},
-    {"money.internal_rates.draws_without", "bills that pay", Way::down},
-    {"money.internal_rates.draws_with_one", "bills that pay", Way::up},
-    {"money.internal_rates.draws_with_several", "bills that pay"},
+    {"money.internal_rates.draws_without", "bills too small to pay", Way::up},
+    {"money.internal_rates.draws_with_one", "bills too small to pay", Way::down},
     {"money.flow*.out", "dear wool", Way::up},
     {"money.flow*.saved", "larger bills"},
     {"money.flow*.balance", "dear wool", Way::down},
@@ -423,7 +425,7 @@ constexpr Row rows[] = {
     {"money.over_all_years.lifting", "membrane about to go", Way::up},
     {"money.over_all_years.disposal", "dear disposal", Way::up},
     {"money.sensitivities*", "bills that pay"},
-    {"money.break_even*.is_reached", "bills that pay", Way::up},
+    {"money.break_even*.is_reached", "bills too small to pay", Way::down},
     {"money.break_even*.electricity_per_kwh", "dear wool", Way::up},
     {"money.break_even*.cooling_kwh_per_year", "dear wool", Way::up},
     {"money.break_even*.outlay", "bills that pay", Way::up},
@@ -433,11 +435,20 @@ constexpr Row rows[] = {
     {"carbon.made_kg", "thicker medium", Way::up},
     {"carbon.renewed_kg_per_year", "thicker jute", Way::up},
     {"carbon.saved_kg_per_year", "larger bills"},
-    {"carbon.left_kg", "thicker medium", Way::down},
-    {"carbon.pays_back.draws", "bills that pay", Way::up},
+    // More is made, and more is saved: which wins is not said.
+    {"carbon.left_kg", "thicker medium"},
+    {"carbon.pays_back.draws", "bills too small to pay", Way::down},
     {"carbon.pays_back.of", "more draws", Way::up},
-    {"order[0].left_m", "roof far to the left"},
-    {"order[0].bottom_m", "modules farther right"},
+    {"money.internal_rates.draws_with_several", "dear disposal", Way::up},
+    {"carbon.years.likely", "larger bills"},
+    {"money.payback_years.likely", "larger bills", Way::down},
+    {"money.discounted_payback_years.likely", "larger bills", Way::down},
+    {"money.internal_rates.likely_frac*", "larger bills", Way::up},
+    {"money.internal_rates.rate_frac", "larger bills", Way::up},
+    {"rivals*.payback_years.likely", "larger bills"},
+    {"rivals*.discounted_payback_years.likely", "larger bills"},
+    {"order*.left_m", "roof far to the left"},
+    {"order*.bottom_m", "roof far to the left"},
     {"order*.cost", "dear wool", Way::up},
     {"order*.gain_k_h", "hotter summer"},
     {"order_about.places", "a ban"},
@@ -447,7 +458,7 @@ constexpr Row rows[] = {
     {"rivals*.cash_saving_per_year", "larger bills"},
     {"rivals*.net_present_value", "dear rivals", Way::down},
     {"rivals*.pays_back.of", "more draws", Way::up},
-    {"rivals*.pays_back.draws", "bills that pay"},
+    {"rivals*.pays_back.draws", "bills too small to pay"},
     {"rivals*/same_squares].area_m2", "fewer modules", Way::down},
     {"rivals*/whole_roof].area_m2", "larger roof and room", Way::up},
     {"rivals*.outlay", "dear rivals", Way::up},
@@ -468,6 +479,12 @@ constexpr Row rows[] = {
 constexpr std::string_view fixed[] = {
     "engine.n_years_failed",  // no change of this list makes a year fail; tests/studies/ensemble_test.cpp does
     "is_valid",               // an answer with issues is another document
+    "money.flow[0].saved",    // nothing is saved before anything is built
+    "money.flow*.year",
+    "money.break_even*.years",  // those that are asked for
+    "order_about.is_exact",     // the places of this roof are few enough; tests/buildorder have more
+    "order_about.most_loss_k_h",
+    "order*.season",          // a study looks at one; tests/buildorder have several
     "load.patches[0].patch",  // the place in the design's list
     "wind.patches[0].patch",
     "drainage.advice[0].patch",
@@ -476,7 +493,8 @@ constexpr std::string_view fixed[] = {
 };
 
 bool is_fixed(const std::string& path) {
-  return std::find(std::begin(fixed), std::end(fixed), path) != std::end(fixed);
+  return std::any_of(std::begin(fixed), std::end(fixed),
+                     [&](std::string_view pattern) { return is_match(pattern, path); });
 }
 
 /// Differences move their own way: rows mean them by name only.
@@ -526,7 +544,7 @@ void expect_moved(const Row& row, const Runs& runs) {
   const Numbers& after = runs.changed.at(row.change);
   int n_named = 0;
   for (const auto& [path, before] : runs.base) {
-    if (!names(row, path)) continue;
+    if (!names(row, path) || is_fixed(path)) continue;
     ++n_named;
     const auto found = after.find(path);
     if (found == after.end()) {
@@ -550,13 +568,18 @@ TEST(Moves, EveryNumberOfTheAnswerIsMovedByAnInputAndTheRightWay) {
     for (const Row& row : rows) has_row = has_row || names(row, path);
     EXPECT_TRUE(has_row) << path << " = " << value << ": nothing is said to move it";
   }
-  for (const std::string_view path : fixed) {
-    ASSERT_TRUE(runs.base.contains(std::string(path))) << path;
-    for (const auto& [name, numbers] : runs.changed) {
-      const auto found = numbers.find(std::string(path));
-      if (found == numbers.end()) continue;
-      EXPECT_EQ(found->second, runs.base.at(std::string(path))) << path << ": " << name;
+  for (const std::string_view pattern : fixed) {
+    int n_named = 0;
+    for (const auto& [path, value] : runs.base) {
+      if (!is_match(pattern, path)) continue;
+      ++n_named;
+      for (const auto& [name, numbers] : runs.changed) {
+        const auto found = numbers.find(path);
+        if (found == numbers.end()) continue;
+        EXPECT_EQ(found->second, value) << path << ": " << name;
+      }
     }
+    EXPECT_GT(n_named, 0) << pattern << " names nothing";
   }
 }
 
