@@ -66,8 +66,8 @@ TEST(ProjectSlow, AStudyOfAProjectIsKeptWhereWanted) {
   std::getline(results, row);
   EXPECT_EQ(row.rfind("1,1,", 0), 0U) << row;
   const std::string made_by = ",study," + answer.at("engine").at("version").get<std::string>() +
-                              ",\"{\"\"n_years\"\":1,\"\"n_draws\"\":200,\"\"on\"\":\"\"" +
-                              answer.at("logbook").at("on").get<std::string>() + "\"\"}\"," +
+                              ",\"{\"\"n_years\"\":1,\"\"n_draws\"\":" + answer.at("engine").at("n_draws").dump() +
+                              ",\"\"on\"\":\"\"" + answer.at("logbook").at("on").get<std::string>() + "\"\"}\"," +
                               answer.at("engine").at("seed").dump() + "," +
                               answer.at("engine").at("input_hash").get<std::string>() + ",\"{";
   EXPECT_NE(row.find(made_by), std::string::npos) << row;
