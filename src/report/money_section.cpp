@@ -232,7 +232,8 @@ Html order_section(const Json& document) {
   }
   content += words_with_list("Not laid: ", about.at("left_out"));
   return content + paragraph_of(
-                       "Gains are from runs of the year with half and with all free places laid; houseleek order takes "
+                       "Gains are from runs of the year with all free places laid and, where they are many, with half; "
+                       "houseleek order takes "
                        "a budget, seasons, pins and bans.");
 }
 

@@ -37,9 +37,10 @@ std::string text_from(const OrderAnswer& answer) {
   }
   text += paragraph("", 0, about.statement);
   for (const std::string& one : about.left_out) text += paragraph("", 0, "Not laid: " + one + ".");
-  text += paragraph("", 0,
-                    "Gains: hot degree-hours of a year, from runs with half and with all places laid; likely prices. "
-                    "Squares as on the maps of houseleek study --report.");
+  text += paragraph(
+      "", 0,
+      "Gains: hot degree-hours of a year, from runs with all places laid and, of many, with half; likely prices. "
+      "Squares as on the maps of houseleek study --report.");
   return text;
 }
 

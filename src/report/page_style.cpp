@@ -70,6 +70,7 @@ td.why{color:var(--quiet);font-style:italic;text-align:right}
 sup{font-size:.68em;line-height:0;color:var(--quiet);margin-left:.15em;font-weight:400}
 .notes{list-style:none;margin:.5rem 0 0;padding:0;color:var(--quiet);font-size:.85rem;line-height:1.45}
 .scroll+.notes{margin-bottom:2rem}
+.scroll+p{margin-top:1.2rem}
 .scroll{margin-top:2rem}
 table.blanks th{width:45%;font-weight:400}
 table.blanks td.blank{height:2.6rem}

@@ -84,6 +84,9 @@ std::unique_ptr<Extended> extend(const OrderInputs& inputs, int recipe, std::spa
   return extended;
 }
 
+/// From today to so few modules more a straight line tells enough of a room's response; a run half-way costs seconds.
+constexpr std::size_t most_places_by_straight_line = 4;
+
 /// The first half of the places over each room, so that each is about half full.
 std::vector<RectangleM> first_halves(const design::ValidDesign& design, const std::vector<RectangleM>& places) {
   std::vector<std::vector<RectangleM>> by_room(design->rooms.size() + 1);  // the last: over none
@@ -344,7 +347,9 @@ report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wan
   if (places.empty()) return none("no place is left that clear strips, obstacles, bans and load allow");
 
   std::vector<std::unique_ptr<Extended>> more;
-  more.push_back(extend(inputs, recipe, first_halves(design, places)));
+  if (places.size() > most_places_by_straight_line) {
+    more.push_back(extend(inputs, recipe, first_halves(design, places)));
+  }
   more.push_back(extend(inputs, recipe, places));
   run_parts(
       more,

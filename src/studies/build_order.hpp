@@ -40,8 +40,8 @@ struct OrderInputs {
 [[nodiscard]] std::string text_with_modules(const std::string& text, const std::string& recipe,
                                             std::span<const geometry::RectangleM> places);
 
-/// Runs the house with half and with all of the places laid, then chooses (buildorder/order.hpp). `bare` and `planted`
-/// are free runs of the same year.
+/// Runs the house with all of the places laid and, where they are more than four, with half, then chooses
+/// (buildorder/order.hpp). `bare` and `planted` are free runs of the same year.
 /// Shape:    pure but for progress; the same answer for every executor.
 /// Errors:   throws simulation::NumericalFailure, ContractViolation, Cancelled.
 /// Source:   docs/equations/order.md.   Checked by: tests/studies/build_order_test.cpp.

@@ -130,6 +130,11 @@ std::string name_of_path(const design::ValidDesign& design, const std::string& p
     if (one.path == path) return one.name;
   }
   if (path == "money.cuttings_per_m2") return std::string(money::cuttings_per_m2.words);
+  // A price of the description itself: prices[coir].
+  constexpr std::string_view prices = "prices[";
+  if (path.starts_with(prices) && path.ends_with(']')) {
+    return fmt::format("price of {}", path.substr(prices.size(), path.size() - prices.size() - 1));
+  }
   std::string words = path;
   std::replace(words.begin(), words.end(), '_', ' ');
   return words;

@@ -74,7 +74,7 @@ TEST(CashFlow, RenewalsOfAnExponentialLifeComeAtAConstantRate) {
   EXPECT_EQ(flow.renewal[0], 0.0);
   tests::check_reference({.id = "MON-70",
                           .what = "renewals in 20 years of an exponential life with a median of 6 years",
-                          .source = "closed form: 240 (1 - 2^(-1/72))",
+                          .source = "recomputed: 240 (1 - 2^(-1/72)), renewals of an exponential life",
                           .expected = 2.2994046080,
                           .got = sum_of(flow.renewal) / 10.0,
                           .tolerance = 1e-9,
