@@ -169,6 +169,7 @@ main{max-width:none;padding:0}
 section{margin-top:1.6rem;padding-top:.9rem}
 h2,h3,caption,figcaption{break-after:avoid}
 figure.chart,figcaption,.caution,.short li,tr,.panel{break-inside:avoid}
+tr.group{break-after:avoid}
 figure.chart{margin:1.4rem 0}
 figure.chart:has(.panels.one){break-inside:auto}
 .notes,.not-yet{break-before:avoid}
