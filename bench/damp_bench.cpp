@@ -41,11 +41,9 @@ simulation::DampClimate rough_climate(int n_hours) {
 }  // namespace
 
 int main() {
-  const auto raw = design::parse_design(
-      tests::source_file_text("examples/02-garage-studio/roof.toml"), "roof.toml");
+  const auto raw = design::parse_design(tests::source_file_text("examples/02-garage-studio/roof.toml"), "roof.toml");
   const auto design = design::validate_design(raw.value(), tests::shipped_catalogue());
-  const simulation::DampBuildUp built =
-      simulation::make_damp_build_up(design.value()->roof, {}, 101325.0);
+  const simulation::DampBuildUp built = simulation::make_damp_build_up(design.value()->roof, {}, 101325.0);
   constexpr int n_hours = n_years * hours_a_year;
   const simulation::DampClimate climate = rough_climate(n_hours);
   // The finer run says how accurate the usual one is.
@@ -60,11 +58,11 @@ int main() {
   simulation::DampRun run;
   simulation::DampRun finer;
   const double water = last_water({.n_hours = n_hours}, took_s, run);
-  const double finer_water =
-      last_water({.n_hours = n_hours, .steps_per_hour = 2, .refinement = 2}, finer_s, finer);
+  const double finer_water = last_water({.n_hours = n_hours, .steps_per_hour = 2, .refinement = 2}, finer_s, finer);
   const std::size_t n_slices = simulation::make_damp_mesh(built.deck, 1).thickness_m.size();
   std::printf("five years, %zu slices: %.2f s (bar %.1f s); %ld steps, %ld Newton iterations; residual %.1e kg/m2\n",
               n_slices, took_s, bar_s, run.n_steps, run.n_newton_iterations, run.water_residual_kg_per_m2);
-  std::printf("water at the end %.4f kg/m2, with half the steps and slices %.4f (%.2f s)\n", water, finer_water, finer_s);
+  std::printf("water at the end %.4f kg/m2, with half the steps and slices %.4f (%.2f s)\n", water, finer_water,
+              finer_s);
   return took_s <= bar_s ? 0 : 1;
 }

@@ -8,7 +8,6 @@ namespace houseleek::report {
 inline constexpr std::string_view not_yet_fields[] = {
     "recipes[].edible",  // may one eat what grows there
     "plants",            // what will live there
-    "damp",              // wet build-up
     "worksheet",         // what to buy, cut and do
 };
 

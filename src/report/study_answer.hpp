@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/damp_answer.hpp"
 #include "report/order_answer.hpp"
 #include "report/roof_checks_answer.hpp"
 #include "report/year_columns.hpp"
@@ -360,6 +361,7 @@ struct StudyAnswer {
   DrainageAnswer drainage;
   WindAnswer wind;
   FireAnswer fire;
+  DampAnswer damp;
   MoneyAnswer money;
   CarbonAnswer carbon;
   OrderAnswer order;

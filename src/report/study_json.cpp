@@ -2,6 +2,7 @@
 #include "report/study_json.hpp"
 
 #include "base/contract.hpp"
+#include "report/damp_json.hpp"
 #include "report/money_json.hpp"
 #include "report/order_json.hpp"
 #include "report/roof_checks_json.hpp"
@@ -244,7 +245,7 @@ Json json_from(const StudyAnswer& answer) {
           {"order", json_from_steps(answer.order)},
           {"order_about", json_from(answer.order.about)},
           {"plants", not_yet()},
-          {"damp", not_yet()},
+          {"damp", json_from(answer.damp)},
           {"worksheet", not_yet()}};
 }
 

@@ -104,6 +104,8 @@ class DampStepper {
     first_heat_rate_.resize(n);
     held_water_.resize(n);
     held_heat_.resize(n);
+    last_water_.resize(n);
+    last_temperature_k_.resize(n);
     stage_water_.resize(n);
     stage_temperature_c_.resize(n);
     upper_.resize(n);
@@ -129,9 +131,8 @@ class DampStepper {
         advance(hour, step * length, length, 1, result);
       }
       if (observer) {
-        for (std::size_t i = 0; i < water_.size(); ++i) {
-          humidity[i] = laws_[i]->at(water_[i], temperature_c_[i]).humidity;
-        }
+        // The last stage of a step ends at its end: its points are those of the new state.
+        for (std::size_t i = 0; i < water_.size(); ++i) humidity[i] = points_[i].humidity;
         observer({hour + 1, water_, temperature_c_, humidity});
       }
     }
@@ -185,8 +186,12 @@ class DampStepper {
 
   bool try_step(int hour, double start, double length, DampRun& result) {
     const double step_s = 3600.0 * length;
-    std::copy(water_.begin(), water_.end(), stage_water_.begin());
-    std::copy(temperature_c_.begin(), temperature_c_.end(), stage_temperature_c_.begin());
+    // Newton's method begins where the last step would lead.
+    const double onward = length == last_length_ ? scheme::gamma : 0.0;
+    for (std::size_t i = 0; i < water_.size(); ++i) {
+      stage_water_[i] = std::max(0.5 * water_[i], water_[i] + onward * last_water_[i]);
+      stage_temperature_c_[i] = temperature_c_[i] + onward * last_temperature_k_[i];
+    }
     std::fill(first_water_rate_.begin(), first_water_rate_.end(), 0.0);
     std::fill(first_heat_rate_.begin(), first_heat_rate_.end(), 0.0);
     if (!solve_stage(hour, start + scheme::gamma * length, 0.0, step_s, result)) return false;
@@ -196,6 +201,11 @@ class DampStepper {
       first_water_rate_[i] = pairs_[i].water.value - pairs_[i + 1].water.value;
       first_heat_rate_[i] = pairs_[i].heat.value - pairs_[i + 1].heat.value;
     }
+    for (std::size_t i = 0; i < water_.size(); ++i) {
+      const double onward_again = (1.0 - scheme::gamma) / scheme::gamma;
+      stage_water_[i] = std::max(0.5 * stage_water_[i], stage_water_[i] + onward_again * (stage_water_[i] - water_[i]));
+      stage_temperature_c_[i] += onward_again * (stage_temperature_c_[i] - temperature_c_[i]);
+    }
     if (!solve_stage(hour, start + length, scheme::first_weight, step_s, result)) return false;
     for (std::size_t i = 0; i < water_.size(); ++i) {
       held_water_[i] += step_s * (scheme::first_weight * first_water_rate_[i] +
@@ -203,6 +213,11 @@ class DampStepper {
       held_heat_[i] += step_s * (scheme::first_weight * first_heat_rate_[i] +
                                  scheme::second_weight * (pairs_[i].heat.value - pairs_[i + 1].heat.value));
     }
+    for (std::size_t i = 0; i < water_.size(); ++i) {
+      last_water_[i] = stage_water_[i] - water_[i];
+      last_temperature_k_[i] = stage_temperature_c_[i] - temperature_c_[i];
+    }
+    last_length_ = length;
     water_.swap(stage_water_);
     temperature_c_.swap(stage_temperature_c_);
     const auto mean = [&](double first, double second) {
@@ -322,6 +337,9 @@ class DampStepper {
   std::vector<double> held_heat_;
   std::vector<double> first_water_rate_;
   std::vector<double> first_heat_rate_;
+  std::vector<double> last_water_;  // by which the last step changed the state
+  std::vector<double> last_temperature_k_;
+  double last_length_ = 0.0;
   std::vector<double> stage_water_;
   std::vector<double> stage_temperature_c_;
   std::vector<DampPoint> points_;

@@ -22,7 +22,7 @@ struct DampChoice {
   RangeEnd holds = RangeEnd::likely;     // water that they hold, and what they suck
   double start_humidity = 0.8;
   // A sheet that the deck does not name, below the lowest insulation: the still air that resists as much.
-  std::optional<double> retarder_air_layer_m;
+  std::optional<double> retarder_air_layer_m = std::nullopt;
 };
 
 /// A deck ready to be run. Layers, names and flags are in one order.
