@@ -43,6 +43,9 @@ struct DampBuildUp {
 [[nodiscard]] bool has_vapour_control(const design::Roof& roof);
 inline constexpr double least_retarder_m = 2.0;
 
+/// Still air that resists vapour as the sheets above the first layer that holds damp do.
+[[nodiscard]] double membrane_air_layer_m(const design::Roof& roof, RangeEnd end);
+
 /// Why the deck cannot be run: a material of which too little is known; empty where it can.
 [[nodiscard]] std::string damp_figures_missing(const design::Roof& roof);
 

@@ -12,6 +12,7 @@
 #include "climate/calendar.hpp"
 #include "physics/air.hpp"
 #include "physics/build_up.hpp"
+#include "report/words.hpp"
 #include "studies/damp_cases.hpp"
 #include "studies/damp_surface.hpp"
 #include "studies/run_parts.hpp"
@@ -85,21 +86,29 @@ void fill_series(const std::vector<const DampOutcome*>& outcomes, report::DampSe
   }
 }
 
+/// Of several cases: 12 dry out every summer, 1 is not shown to dry.
 std::string counts_words(const DampCover& cover) {
   std::vector<std::string> parts;
-  const auto add = [&parts](int n, DampSays says) {
-    if (n > 0) parts.push_back(fmt::format("{} {}", n, words_of(says)));
+  const auto add = [&parts](int n, std::string_view one, std::string_view more) {
+    if (n > 0) parts.push_back(fmt::format("{} {}", n, n == 1 ? one : more));
   };
-  add(cover.n_wetter, DampSays::wetter_each_winter);
-  add(cover.n_not_shown, DampSays::not_shown_to_dry);
-  add(cover.n_dries, DampSays::dries_every_summer);
+  add(cover.n_wetter, "gets wetter each winter", "get wetter each winter");
+  add(cover.n_not_shown, "is not shown to dry", "are not shown to dry");
+  add(cover.n_dries, "dries out every summer", "dry out every summer");
   return fmt::format("{}", fmt::join(parts, ", "));
+}
+
+/// How wet the deck gets in between: its wood, else all its water.
+std::string wettest_words(const DampCover& cover) {
+  return cover.wood_percent.value
+             ? fmt::format("wood at {} % of its mass at its wettest", report::short_figure(cover.wood_percent))
+             : fmt::format("{:.2f} kg/m2 of water at its wettest", greatest(cover.series.likely_kg_per_m2));
 }
 
 std::string statement_of(const DampCover& cover, DampSays likely) {
   const std::string who = cover.form == "bare" ? "Bare" : cover.name + ", " + cover.form;
-  return fmt::format("{}: with likely figures {}; of {} cases {}. This clears nothing.", who, words_of(likely),
-                     cover.cases.size(), counts_words(cover));
+  return fmt::format("{}: with likely figures {}, with {}; of {} cases {}. None of this clears it.", who,
+                     words_of(likely), wettest_words(cover), cover.cases.size(), counts_words(cover));
 }
 
 DampCover cover_from(const DampForm& form, const std::vector<DampChange>& changes,
@@ -235,14 +244,20 @@ std::string weather_words(const DampYears& years) {
   return text;
 }
 
-/// Cases that dry, cover by cover, in one breath.
+/// The covers' cases in one breath: how many get wetter, or else how many dry, and how wet the wood gets.
 std::string short_words(const DampAnswer& answer) {
-  std::vector<std::string> parts;
+  std::vector<std::string> wetter;
+  std::vector<std::string> dry;
+  std::vector<std::string> wet_wood;
   for (const DampCover& cover : answer.covers) {
-    parts.push_back(fmt::format("{} {}", cover.n_dries, cover.form == "bare" ? "bare" : "planted " + cover.form));
+    if (cover.n_wetter > 0) wetter.push_back(fmt::format("{} {}", cover.n_wetter, cover.form));
+    dry.push_back(fmt::format("{} {}", cover.n_dries, cover.form));
+    if (cover.wood_percent.value) wet_wood.push_back(fmt::format("{:.0f}", *cover.wood_percent.value));
   }
-  return fmt::format("deck dries each summer in {} of {} cases: no all-clear, ask a building physicist",
-                     fmt::join(parts, ", "), answer.covers.front().cases.size());
+  const std::string wood = wet_wood.empty() ? "" : fmt::format("; wood to {} %", fmt::join(wet_wood, ", "));
+  return fmt::format("{} in {} of {} cases{}: no all-clear, ask a building physicist",
+                     wetter.empty() ? "dries each summer" : "wetter each winter",
+                     fmt::join(wetter.empty() ? dry : wetter, ", "), answer.covers.front().cases.size(), wood);
 }
 
 }  // namespace

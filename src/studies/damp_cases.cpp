@@ -22,6 +22,7 @@ constexpr int n_damp_hours = n_damp_years * n_hours_in_year;
 constexpr double outside_film_kg_per_m2_s_pa = 7.5e-8;
 constexpr double inside_film_kg_per_m2_s_pa = 2.5e-8;
 constexpr double least_rise_kg_per_m2 = 0.01;
+constexpr double tight_membrane_m = 100.0;
 constexpr double least_decline_frac = 0.1;  // of mould on what dries slowly: our own estimate
 
 /// A model wants the warmest class first; answers give the hardly sensitive one as the low end.
@@ -172,8 +173,11 @@ std::vector<DampChange> damp_changes(const design::Roof& roof, std::size_t n_yea
   const auto add = [&changes](std::string name, const simulation::DampChoice& choice) {
     changes.push_back({.name = std::move(name), .choice = choice});
   };
-  add("membrane lets most vapour through", {.membrane = RangeEnd::low});
-  add("membrane lets least vapour through", {.membrane = RangeEnd::high});
+  // Beyond it the deck dries through its underside alone, whichever end the membrane is at.
+  if (simulation::membrane_air_layer_m(roof, RangeEnd::low) < tight_membrane_m) {
+    add("membrane lets most vapour through", {.membrane = RangeEnd::low});
+    add("membrane lets least vapour through", {.membrane = RangeEnd::high});
+  }
   add("layers let most vapour through", {.layers = RangeEnd::low});
   add("layers let least vapour through", {.layers = RangeEnd::high});
   add("layers hold least water", {.holds = RangeEnd::low});

@@ -160,7 +160,7 @@ std::string drain_sentence(const StudyAnswer& answer) {
     if (one.kind == "blocked") blocked = &one;
   }
   if (storm != nullptr) {
-    text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
+    text += fmt::format("; {} mm once in {:.4g} years", short_figure(storm->max_depth_mm), *storm->return_years);
   }
   if (blocked != nullptr && blocked->water_kn.range->high > 0.0) {
     text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
