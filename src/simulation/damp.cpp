@@ -173,7 +173,7 @@ class DampStepper {
 
   /// One step of a share of an hour; cut in two where it does not converge.
   void advance(int hour, double start, double length, int split, DampRun& result) {
-    if (try_step(hour, start, length, result)) return;
+    if (try_step(hour, start, length, true, result) || try_step(hour, start, length, false, result)) return;
     if (2 * split > options_.largest_split) {
       throw NumericalFailure(fmt::format(
           "damp: no convergence in hour {} at the smallest step (1/{} of an hour); largest residual {:.3g} kg/m2", hour,
@@ -184,13 +184,15 @@ class DampStepper {
     advance(hour, start + 0.5 * length, 0.5 * length, 2 * split, result);
   }
 
-  bool try_step(int hour, double start, double length, DampRun& result) {
+  /// With `is_guessing` Newton's method begins where the last changes would lead, else at the last state.
+  bool try_step(int hour, double start, double length, bool is_guessing, DampRun& result) {
     const double step_s = 3600.0 * length;
-    // Newton's method begins where the last step would lead.
-    const double onward = length == last_length_ ? scheme::gamma : 0.0;
-    for (std::size_t i = 0; i < water_.size(); ++i) {
-      stage_water_[i] = std::max(0.5 * water_[i], water_[i] + onward * last_water_[i]);
-      stage_temperature_c_[i] = temperature_c_[i] + onward * last_temperature_k_[i];
+    std::copy(water_.begin(), water_.end(), stage_water_.begin());
+    std::copy(temperature_c_.begin(), temperature_c_.end(), stage_temperature_c_.begin());
+    if (is_guessing && length == last_length_) {
+      for (std::size_t i = 0; i < water_.size(); ++i) {
+        guess(i, scheme::gamma * last_water_[i], scheme::gamma * last_temperature_k_[i]);
+      }
     }
     std::fill(first_water_rate_.begin(), first_water_rate_.end(), 0.0);
     std::fill(first_heat_rate_.begin(), first_heat_rate_.end(), 0.0);
@@ -201,10 +203,11 @@ class DampStepper {
       first_water_rate_[i] = pairs_[i].water.value - pairs_[i + 1].water.value;
       first_heat_rate_[i] = pairs_[i].heat.value - pairs_[i + 1].heat.value;
     }
-    for (std::size_t i = 0; i < water_.size(); ++i) {
-      const double onward_again = (1.0 - scheme::gamma) / scheme::gamma;
-      stage_water_[i] = std::max(0.5 * stage_water_[i], stage_water_[i] + onward_again * (stage_water_[i] - water_[i]));
-      stage_temperature_c_[i] += onward_again * (stage_temperature_c_[i] - temperature_c_[i]);
+    if (is_guessing) {
+      constexpr double onward = (1.0 - scheme::gamma) / scheme::gamma;
+      for (std::size_t i = 0; i < water_.size(); ++i) {
+        guess(i, onward * (stage_water_[i] - water_[i]), onward * (stage_temperature_c_[i] - temperature_c_[i]));
+      }
     }
     if (!solve_stage(hour, start + length, scheme::first_weight, step_s, result)) return false;
     for (std::size_t i = 0; i < water_.size(); ++i) {
@@ -231,6 +234,13 @@ class DampStepper {
                      mean(std::abs(first_bottom.heat.value), std::abs(pairs_.back().heat.value));
     ++result.n_steps;
     return true;
+  }
+
+  /// A first guess some way off the stage's state, as far as it stays a likely one.
+  void guess(std::size_t i, double water_change, double change_k) {
+    constexpr double most_guess_k = 5.0;
+    stage_water_[i] = std::max(0.5 * stage_water_[i], stage_water_[i] + water_change);
+    if (std::abs(change_k) <= most_guess_k) stage_temperature_c_[i] += change_k;
   }
 
   /// Fluxes at the stage's state, kept in pairs_.
