@@ -58,7 +58,8 @@ struct SteadyYear {
 /// Units:    SI; kg/m2.
 /// Valid:    as above; every month longer than 0.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [iso13788] clause 6 (from memory).   Checked by: DAMP-33, SteadyDamp.AWetWinterDriesInSummer
+/// Source:   [iso13788] clause 6 (from memory).   Checked by: DAMP-33,
+///           DampDeck.OnlyAWetWinterIsDriedByASummerInTheSteadyMethod
 [[nodiscard]] SteadyYear steady_damp_year(std::span<const SteadyLayer> layers,
                                           const std::array<SteadySides, 12>& months,
                                           const std::array<double, 12>& month_s);

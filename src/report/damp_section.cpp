@@ -127,8 +127,9 @@ Html steady_table(const Json& document) {
   for (std::size_t i = 0; i < covers.size(); ++i) {
     const std::string place = fmt::format("/damp/covers/{}/steady", i);
     matrix.rows.push_back({cover_name(covers[i]), {{place + "/most_kg_per_m2"}, {place + "/left_kg_per_m2"}}});
-    statements += element("p", {{"class", "key"}},
-                          cover_name(covers[i]) + html_from(": " + text_at(covers[i].at("steady"), "statement")));
+    statements += element(
+        "p", {{"class", "key"}},
+        cover_name(covers[i]) + html_from(": " + sentence_in_print(text_at(covers[i].at("steady"), "statement"))));
   }
   return table_of_matrix(document, matrix) + statements;
 }

@@ -107,8 +107,10 @@ std::string wettest_words(const DampCover& cover) {
 
 std::string statement_of(const DampCover& cover, DampSays likely) {
   const std::string who = cover.form == "bare" ? "Bare" : cover.name + ", " + cover.form;
-  return fmt::format("{}: with likely figures {}, with {}; of {} cases {}. None of this clears it.", who,
-                     words_of(likely), wettest_words(cover), cover.cases.size(), counts_words(cover));
+  const bool is_rot_feared = cover.wood_percent.value && cover.wood_percent.range->high > wet_wood_percent;
+  return fmt::format("{}: with likely figures {}, with {}; of {} cases {}.{} None of this clears it.", who,
+                     words_of(likely), wettest_words(cover), cover.cases.size(), counts_words(cover),
+                     is_rot_feared ? " Above 20 % rot is feared (DIN 68800-2, from memory)." : "");
 }
 
 DampCover cover_from(const DampForm& form, const std::vector<DampChange>& changes,

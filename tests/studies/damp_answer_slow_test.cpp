@@ -89,7 +89,7 @@ TEST(DampOfTheGarage, DriesLessUnderModulesThanBare) {
 TEST(DampOfTheGarage, IsMovedByAFoilBelowTheWool) {
   const DampAnswer tight = damp_of(tests::edited(
       garage_text(), {{"[[roof.deck]]\nmaterial = \"plasterboard\"",
-                       "[[roof.deck]]\nmaterial = \"PE vapour barrier\"\nthickness_mm = 0.2\n[[roof.deck]]\nmaterial = "
+                       "[[roof.deck]]\nmaterial = \"PE vapour barrier\"\nthickness_mm = 0.5\n[[roof.deck]]\nmaterial = "
                        "\"plasterboard\""}}));
   const DampAnswer& open = garage();
   EXPECT_EQ(tight.n_runs, 27) << "the vapour control is described: two cases less";

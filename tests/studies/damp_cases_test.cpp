@@ -102,7 +102,7 @@ TEST(DampChanges, FollowWhatTheDeckDescribes) {
   const std::string open =
       layer("bitumen felt", 8) + layer("OSB", 22) + layer("building mineral wool", 160) + layer("plasterboard", 12.5);
   const std::string tight = layer("bitumen felt", 8) + layer("OSB", 22) + layer("building mineral wool", 160) +
-                            layer("PE vapour barrier", 0.2) + layer("plasterboard", 12.5);
+                            layer("PE vapour barrier", 0.5) + layer("plasterboard", 12.5);
   const std::string thin = layer("acrylic coating", 1) + layer("OSB", 22) + layer("building mineral wool", 160);
   const auto n_changes = [](const std::string& deck, std::size_t n_years) {
     return damp_changes(valid_design(with_deck(deck))->roof, n_years).size();
