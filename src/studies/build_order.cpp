@@ -151,6 +151,22 @@ std::string left_out_words(const design::ValidDesign& design, geometry::PointM a
                      square_name_at(make_square_grid(design->roof), at));
 }
 
+/// Why nothing can be laid, although the load of what lies there now is within the figure.
+std::string none_left_words(const design::ValidDesign& design, int n_refused_by_load) {
+  if (n_refused_by_load == 0) return "no place is left that clear strips, obstacles and bans allow";
+  std::string words = fmt::format(
+      "{} places are free, but with a module on any of them the load is not shown to stay "
+      "within the engineer's figure",
+      n_refused_by_load);
+  const bool has_inner_support = design->roof.structure->supports_at_m.size() > 2;
+  if (has_inner_support && !design->roof.allowable_load->is_by_turns) {
+    words +=
+        "; nobody wrote down whether that figure may stand on some spans and not on others (spans_by_turns), and a "
+        "first module loads one span only";
+  }
+  return words;
+}
+
 std::string statement_of(const report::OrderAnswer& answer, bool is_exact) {
   const report::OrderAbout& about = answer.about;
   if (!about.because.empty()) return fmt::format("Nothing next: {}.", about.because);
@@ -195,10 +211,14 @@ OrderPlan plan_order(const OrderInputs& inputs, const OrderWanted& wanted) {
   std::vector<geometry::PointM> bans = design->order.bans;
   plan.pins.insert(plan.pins.end(), wanted.pins.begin(), wanted.pins.end());
   bans.insert(bans.end(), wanted.bans.begin(), wanted.bans.end());
+  int n_refused_by_load = 0;
   for (const RectangleM& place : candidate_places(design, plan.recipe)) {
     if (has_any(place, bans)) continue;
-    if (plan.trial && !plan.trial->with(std::span(&place, 1)).is_within) continue;
-    plan.places.push_back(place);
+    if (plan.trial && !plan.trial->with(std::span(&place, 1)).is_within) {
+      ++n_refused_by_load;
+    } else {
+      plan.places.push_back(place);
+    }
   }
   for (const geometry::PointM pin : plan.pins) {
     if (std::none_of(plan.places.begin(), plan.places.end(),
@@ -207,7 +227,13 @@ OrderPlan plan_order(const OrderInputs& inputs, const OrderWanted& wanted) {
     }
   }
   about.n_places = static_cast<int>(plan.places.size());
-  if (plan.places.empty()) return none("no place is left that clear strips, obstacles, bans and load allow");
+  if (plan.places.empty()) {
+    if (n_refused_by_load > 0) {
+      about.load_statement = fmt::format("Load: no module more is shown to stay within {}; a screening.",
+                                         checks::figure_words(design->roof));
+    }
+    return none(none_left_words(design, n_refused_by_load));
+  }
   plan.roofs = longer_roofs(inputs, plan.recipe, plan.places);
   return plan;
 }
