@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "base/contract.hpp"
+#include "checks/fire_load.hpp"
 #include "climate/calendar.hpp"
 #include "studies/run_parts.hpp"
 
@@ -71,6 +72,15 @@ void add_moist_days(const RunInputs& inputs, const results::StackYear& year, dou
   }
 }
 
+/// The store as whole days begin with it.
+double fire_dry_days(const results::StackYear& year) {
+  std::vector<double> store_frac_by_day;
+  for (std::size_t first = 0; first + hours_per_day <= year.root_store_frac.size(); first += hours_per_day) {
+    store_frac_by_day.push_back(year.root_store_frac[first]);
+  }
+  return checks::count_fire_dry_days(store_frac_by_day).n_days;
+}
+
 StackSums sums_of_stack(const RunInputs& inputs, const results::StackYear& year,
                         const simulation::StackOrigin& origin) {
   StackSums sums;
@@ -85,6 +95,7 @@ StackSums sums_of_stack(const RunInputs& inputs, const results::StackYear& year,
   sums.left_mm = sum_of(year.drainage_mm) + sum_of(year.runoff_mm);
   sums.watering_mm = sum_of(year.watering_mm);
   if (origin.recipe >= 0) {
+    sums.fire_dry_days = fire_dry_days(year);
     add_moist_days(inputs, year, inputs.thresholds_frac[static_cast<std::size_t>(origin.recipe)], sums);
   }
   sums.heat_residual_frac = std::max(year.heat_residual_max_frac, year.heat_residual_year_frac);

@@ -47,6 +47,7 @@ struct StackSums {
   double evapotranspiration_mm = 0.0;
   double left_mm = 0.0;  // run-off and drainage
   double watering_mm = 0.0;
+  double fire_dry_days = 0.0;  // checks::count_fire_dry_days
   // Days of each month that begin with the store above the threshold of the recipe, and what they evaporate.
   std::array<double, 12> moist_days{};
   std::array<double, 12> moist_evapotranspiration_mm{};
