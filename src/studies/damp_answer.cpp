@@ -246,20 +246,20 @@ std::string weather_words(const DampYears& years) {
   return text;
 }
 
-/// The covers' cases in one breath: how many get wetter, or else how many dry, and how wet the wood gets.
+/// The covers' cases in one breath: how many get wetter, or else how many dry; then how wet the wood gets, in that order.
 std::string short_words(const DampAnswer& answer) {
-  std::vector<std::string> wetter;
-  std::vector<std::string> dry;
+  const bool is_wetter = std::any_of(answer.covers.begin(), answer.covers.end(),
+                                     [](const DampCover& cover) { return cover.n_wetter > 0; });
+  std::vector<std::string> counts;
   std::vector<std::string> wet_wood;
   for (const DampCover& cover : answer.covers) {
-    if (cover.n_wetter > 0) wetter.push_back(fmt::format("{} {}", cover.n_wetter, cover.form));
-    dry.push_back(fmt::format("{} {}", cover.n_dries, cover.form));
+    counts.push_back(fmt::format("{} {}", is_wetter ? cover.n_wetter : cover.n_dries, cover.form));
     if (cover.wood_percent.value) wet_wood.push_back(fmt::format("{:.0f}", *cover.wood_percent.value));
   }
   const std::string wood = wet_wood.empty() ? "" : fmt::format("; wood to {} %", fmt::join(wet_wood, ", "));
-  return fmt::format("{} in {} of {} cases{}: no all-clear, ask a building physicist",
-                     wetter.empty() ? "dries each summer" : "wetter each winter",
-                     fmt::join(wetter.empty() ? dry : wetter, ", "), answer.covers.front().cases.size(), wood);
+  return fmt::format("{}: {} of {} cases{}: no all-clear, ask a building physicist",
+                     is_wetter ? "wetter each winter" : "dries each summer", fmt::join(counts, ", "),
+                     answer.covers.front().cases.size(), wood);
 }
 
 }  // namespace
