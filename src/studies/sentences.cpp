@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "base/month_name.hpp"
 #include "report/words.hpp"
 #include "studies/cash_words.hpp"
 
@@ -250,9 +251,6 @@ std::string fans_sentence(const StudyAnswer& answer) {
   return text;
 }
 
-constexpr std::string_view month_names[] = {"January", "February", "March",     "April",   "May",      "June",
-                                            "July",    "August",   "September", "October", "November", "December"};
-
 std::string water_sentence(const StudyAnswer& answer) {
   const report::WaterAnswer& water = answer.water;
   if (!water.retained_frac.value) return water.retained_frac.because;
@@ -265,7 +263,7 @@ std::string water_sentence(const StudyAnswer& answer) {
     if (days && (!shortest || *days < *water.can_wait_days_by_month[*shortest].value)) shortest = month;
   }
   if (!shortest) return text + "; how long they can wait is not known";
-  const std::string unit = fmt::format("days in {}", month_names[*shortest]);
+  const std::string unit = fmt::format("days in {}", month_name(static_cast<int>(*shortest) + 1));
   return text + "; full, they can wait " + ranged(water.can_wait_days_by_month[*shortest], unit, tenths);
 }
 
