@@ -36,7 +36,8 @@ std::uint16_t bloom_bits(const catalogue::Plant& plant, catalogue::Hemisphere he
 }
 
 std::vector<CalendarRow> make_calendar(std::span<const catalogue::Plant* const> plants,
-                                       std::span<const catalogue::Raising> raising, catalogue::Hemisphere hemisphere) {
+                                       std::span<const catalogue::Raising> raising, const CalendarYear& year) {
+  const catalogue::Hemisphere hemisphere = year.hemisphere;
   std::vector<CalendarRow> rows;
   for (const catalogue::Plant* plant : plants) {
     CalendarRow row;
@@ -49,7 +50,8 @@ std::vector<CalendarRow> make_calendar(std::span<const catalogue::Plant* const> 
       if (blooms_in(*plant, month, hemisphere)) add('b');
       for (const RaisedFrom way : plant->raised_from) {
         const catalogue::Raising* how = catalogue::find_raising(raising, way, plant->group);
-        if (how != nullptr && catalogue::begins_in(*how, month, hemisphere)) add(letter_of(way));
+        const bool is_frozen = way != RaisedFrom::seed && year.has_frost[static_cast<std::size_t>(month) - 1];
+        if (how != nullptr && !is_frozen && catalogue::begins_in(*how, month, hemisphere)) add(letter_of(way));
       }
       const int before = (month + 10) % 12 + 1;
       const bool is_over = blooms_in(*plant, before, hemisphere) && !blooms_in(*plant, month, hemisphere);

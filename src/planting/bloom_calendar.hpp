@@ -30,10 +30,15 @@ struct CalendarRow {
 
 /// Equation: b in the plant's months; s, c, d, o, p in the months to begin of the ways it is raised by; t in the month
 ///           after the last of bloom, of plants of years
-/// Shape:    plants in, a row each; pure. South of the equator half a year later.
+/// Shape:    plants in, a row each; pure. South of the equator half a year later. In a month of frost nothing is done but
+///           sowing, which is under cover then.
+struct CalendarYear {
+  catalogue::Hemisphere hemisphere = catalogue::Hemisphere::north;
+  std::array<bool, 12> has_frost = {};  // mean daily minimum below 0 degC, January first
+};
 [[nodiscard]] std::vector<CalendarRow> make_calendar(std::span<const catalogue::Plant* const> plants,
                                                      std::span<const catalogue::Raising> raising,
-                                                     catalogue::Hemisphere hemisphere);
+                                                     const CalendarYear& year);
 
 /// Months of bloom as bits, bit 0 January, in the hemisphere.
 [[nodiscard]] std::uint16_t bloom_bits(const catalogue::Plant& plant, catalogue::Hemisphere hemisphere);

@@ -4,24 +4,19 @@
 #include <algorithm>
 
 #include "base/contract.hpp"
+#include "climate/calendar.hpp"
 
 namespace houseleek::planting {
 namespace {
 
-constexpr int days_in_year = 365;
-constexpr std::array<int, 12> first_days = {0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334};
-
-std::size_t month_of(int day) {
-  const auto after = std::upper_bound(first_days.begin(), first_days.end(), day);
-  return static_cast<std::size_t>(after - first_days.begin()) - 1;
-}
+using climate::n_days_in_year;
 
 /// Days since the rule's season began; -1 outside it.
 int day_in_season(const simulation::Watering& rule, int day) {
   const bool wraps = rule.last_day < rule.first_day;
   const bool is_in =
       wraps ? day >= rule.first_day || day <= rule.last_day : day >= rule.first_day && day <= rule.last_day;
-  return is_in ? (day - rule.first_day + days_in_year) % days_in_year : -1;
+  return is_in ? (day - rule.first_day + n_days_in_year) % n_days_in_year : -1;
 }
 
 double watering_mm(const StoreOfModule& store, int day, double held_mm) {
@@ -40,18 +35,19 @@ double watering_mm(const StoreOfModule& store, int day, double held_mm) {
 
 DrySpell longest_dry_spell(const StoreOfModule& store, std::span<const double> rain_mm) {
   expects(store.capacity_mm > 0.0, "a store that holds something");
-  expects(rain_mm.size() == days_in_year, "365 days of rain");
+  expects(rain_mm.size() == n_days_in_year, "365 days of rain");
   double held_mm = store.capacity_mm;
   int run = 0;
   DrySpell longest;
   for (int pass = 0; pass < 2; ++pass) {
-    for (int day = 0; day < days_in_year; ++day) {
+    for (int day = 0; day < n_days_in_year; ++day) {
       const double rain = rain_mm[static_cast<std::size_t>(day)];
-      const double evaporation = store.evaporation_mm_per_day[month_of(day)];
+      const double evaporation =
+          store.evaporation_mm_per_day[static_cast<std::size_t>(climate::month_of_day[static_cast<std::size_t>(day)])];
       expects(rain >= 0.0 && evaporation >= 0.0, "no negative rain or evaporation");
       const double in_mm = rain + watering_mm(store, day, held_mm);
       held_mm = std::max(0.0, std::min(store.capacity_mm, held_mm + in_mm) - evaporation);
-      run = held_mm > 0.0 ? 0 : std::min(run + 1, days_in_year);
+      run = held_mm > 0.0 ? 0 : std::min(run + 1, n_days_in_year);
       if (pass == 1 && run > longest.days) longest = {run, day};
     }
   }

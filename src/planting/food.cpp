@@ -48,6 +48,12 @@ FoodWord food_in(const design::Recipe& recipe) {
   return food;
 }
 
+FoodWord food_of_material(const catalogue::Material& material) {
+  FoodWord food;
+  add(food, material, "filling");
+  return food;
+}
+
 FoodWord food_from_roof_water(const design::Roof& roof) {
   FoodWord food;
   if (roof.deck.empty()) return food;

@@ -18,10 +18,14 @@ struct FoodWord {
 /// (food_from_roof_water).
 [[nodiscard]] FoodWord food_in(const design::Recipe& recipe);
 
+/// One material that roots or water touch: the filling of a bag or tub.
+[[nodiscard]] FoodWord food_of_material(const catalogue::Material& material);
+
 /// Water caught from this roof, for food: doubtful over bitumen, which may hold poison against roots, and where the
 /// membrane is not vouched for.
 [[nodiscard]] FoodWord food_from_roof_water(const design::Roof& roof);
 
+/// yes, doubtful, no.
 [[nodiscard]] std::string word_of(catalogue::NearFood word);
 
 }  // namespace houseleek::planting

@@ -8,8 +8,8 @@
 #include <cmath>
 
 #include "base/contract.hpp"
-#include "base/month_name.hpp"
 #include "base/number_words.hpp"
+#include "planting/mixes.hpp"
 
 namespace houseleek::planting {
 namespace {
@@ -79,13 +79,12 @@ Reason winter_of_season(const Plant& plant, const Place& place, Judged& judged) 
   }
   judged.first_month = run.first + 1;
   judged.last_month = (run.first + run.length - 1) % 12 + 1;
-  const std::string span =
-      run.length == 12 ? std::string("all year")
-                       : fmt::format("{} to {}", month_name(*judged.first_month), month_name(*judged.last_month));
+  const std::string span = months_in_words(*judged.first_month, *judged.last_month);
   if (run.length < least_months_of_season) {
     reason.word = Survival::doubtful;
-    reason.text = fmt::format("only {} {} without a night below {}", counted(run.length, "month is", "months are"),
-                              span, degrees(lives.likely));
+    reason.text =
+        fmt::format("only {} without a night below {} once in {:.0f} years ({})",
+                    counted(run.length, "month is", "months are"), degrees(lives.likely), winter_return_years, span);
   } else {
     reason.text = fmt::format("a plant of one season: outside {}, when no night in {:.0f} years is below {}", span,
                               winter_return_years, degrees(lives.likely));
@@ -104,7 +103,8 @@ Reason depth_reason(const Plant& plant, const Place& place) {
     reason.text = fmt::format("{:.0f} mm of medium; it hangs on from {:.0f} and lives from {:.0f}", depth, wants.low,
                               wants.likely);
   } else {
-    reason.text = fmt::format("{:.0f} mm of medium is too thin: it wants {:.0f}, a bag or a tub", depth, wants.likely);
+    reason.text =
+        fmt::format("{:.0f} mm of medium is too thin: it wants {:.0f}, as a bag or tub may have", depth, wants.likely);
   }
   return reason;
 }
@@ -123,9 +123,8 @@ std::optional<Reason> dry_reason(const Plant& plant, const Place& place) {
     reason.text = "the module never stands dry as it is watered now";
     return reason;
   }
-  const std::string stands =
-      fmt::format("the module stands dry for {:.0f} days in a row in {} ({:.0f} one year in ten)", place.dry->likely,
-                  place.dry->when, place.dry->high);
+  const std::string stands = fmt::format("the module stands dry for {:.0f} days in a row ({}; {:.0f} one year in ten)",
+                                         place.dry->likely, place.dry->when, place.dry->high);
   const double lives = bears(days.likely);
   reason.text = fmt::format("{}, and it bears about {:.0f} dry days{}", stands, lives,
                             reason.word == Survival::likely ? "" : "; water it more often");
@@ -175,12 +174,6 @@ std::optional<Reason> salt_reason(const Plant& plant, const Place& place) {
   return Reason{"salt", word, word == Survival::likely ? std::string(borne) : fmt::format("{}, and it {}", has, borne)};
 }
 
-std::string_view climate_name(catalogue::Climate climate) {
-  constexpr std::array<std::string_view, 6> names = {"summer-dry", "temperate",  "cold",
-                                                     "half-dry",   "frost-free", "coastal"};
-  return names[static_cast<std::size_t>(climate)];
-}
-
 std::optional<Reason> climate_reason(const Plant& plant, const Place& place) {
   if (place.climates.empty() || plant.climates.empty()) return std::nullopt;
   std::string known;
@@ -197,6 +190,12 @@ std::optional<Reason> climate_reason(const Plant& plant, const Place& place) {
 }
 
 }  // namespace
+
+std::string_view climate_name(catalogue::Climate climate) {
+  constexpr std::array<std::string_view, 6> names = {"summer-dry", "temperate",  "cold",
+                                                     "half-dry",   "frost-free", "coastal"};
+  return names[static_cast<std::size_t>(climate)];
+}
 
 std::string_view word_of(Survival survival) {
   constexpr std::array<std::string_view, 3> words = {"likely", "doubtful", "no"};

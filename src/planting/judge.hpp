@@ -70,6 +70,9 @@ struct Judged {
   std::optional<int> last_month;
 };
 
+/// summer-dry, temperate ...
+[[nodiscard]] std::string_view climate_name(catalogue::Climate climate);
+
 /// Days without water a plant lives through beyond the empty store.
 /// Equation: d - r, not below 0
 /// Symbols:  d: dry_spell_days of the catalogue, counted from a full 90 mm; r: reference_days

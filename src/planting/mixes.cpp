@@ -1,8 +1,11 @@
 // Which few kinds of plants keep something in bloom in every month that any of them can.
 #include "planting/mixes.hpp"
 
-#include <array>
+#include <fmt/format.h>
+
 #include <limits>
+
+#include "base/month_name.hpp"
 
 namespace houseleek::planting {
 namespace {
@@ -21,6 +24,34 @@ bool is_better(int n_kinds, int worth, const Reached& than) {
 }
 
 }  // namespace
+
+std::string months_in_words(MonthSet months) {
+  months &= all_months;
+  if (months == all_months) return "all year";
+  const auto has = [&](int month) { return (months >> (month - 1) & 1) != 0; };  // 1 to 12
+  std::vector<std::string> runs;
+  for (int month = 1; month <= 12; ++month) {
+    if (!has(month) || has(month == 1 ? 12 : month - 1)) continue;
+    int last = month;
+    while (has(last % 12 + 1)) last = last % 12 + 1;
+    runs.push_back(last == month ? std::string(month_name(month))
+                                 : fmt::format("{} to {}", month_name(month), month_name(last)));
+  }
+  std::string text;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    text += (i == 0 ? "" : i + 1 == runs.size() ? " and " : ", ") + runs[i];
+  }
+  return text;
+}
+
+std::string months_in_words(int first_month, int last_month) {
+  MonthSet months = 0;
+  for (int month = first_month;; month = month % 12 + 1) {
+    months = static_cast<MonthSet>(months | (1U << (month - 1)));
+    if (month == last_month) break;
+  }
+  return months_in_words(months);
+}
 
 BloomMix find_bloom_mix(std::span<const BloomChoice> choices, MonthSet already) {
   std::vector<Reached> sets(n_sets);

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string>
 #include <vector>
 
 namespace houseleek::planting {
@@ -16,6 +17,11 @@ struct BloomChoice {
   MonthSet blooms = 0;
   int worth = 0;  // of two mixes with as few kinds, the one with more of it in all
 };
+
+/// "May to August and October"; "all year"; runs go over the turn of the year. Empty for none.
+[[nodiscard]] std::string months_in_words(MonthSet months);
+/// The same for a span that may go over the turn of the year.
+[[nodiscard]] std::string months_in_words(int first_month, int last_month);
 
 struct BloomMix {
   std::vector<std::size_t> chosen;  // indexes into the choices, rising
