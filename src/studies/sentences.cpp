@@ -314,6 +314,21 @@ std::string unsure_sentence(const StudyAnswer& answer) {
 
 }  // namespace
 
+/// Short enough for half a line: what is not computed yet stands behind it.
+std::string plants_sentence(const report::PlantsAnswer& plants) {
+  int n_there = 0;
+  int n_unsure = 0;
+  for (const report::PlantsOfPlace& place : plants.places) {
+    for (const report::PlantAtPlace& plant : place.there) {
+      ++n_there;
+      n_unsure += plant.survival == "likely" ? 0 : 1;
+    }
+  }
+  if (n_there == 0) return "no plants are named";
+  return n_unsure == 0 ? fmt::format("all {} plantings likely", n_there)
+                       : fmt::format("{} of {} plantings not sure", n_unsure, n_there);
+}
+
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
   std::vector<report::QuestionAnswer> answers = {
       {"Rivals?", rivals_sentence(answer)},     {"1 Carry it?", load_sentence(answer)},
@@ -323,6 +338,7 @@ std::vector<report::QuestionAnswer> answer_questions(const design::Design& desig
       {"6 Water?", water_sentence(answer)},     {"8 Cost?", money_sentence(answer)},
       {"9 Next?", next_sentence(answer.order)},
   };
+  answers.push_back({"7 Live?", plants_sentence(answer.plants)});
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});
   return answers;
