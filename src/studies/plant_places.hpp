@@ -35,7 +35,7 @@ struct Winter {
 ///           than 40 mm and less than a third of the wettest of the winter half; cold where the coldest month's mean is
 ///           not above 0 degC; else temperate; frost-free where the 20-year night is above 0 degC; coastal with spray
 /// Symbols:  T: mean of the year, degC
-/// Source:   [peel2007] (from memory).   Checked by: KOP-01 to KOP-04.
+/// Source:   [peel2007] (from memory).   Checked by: KoeppenWords.EachKindAndItsMirror.
 [[nodiscard]] std::vector<catalogue::Climate> climates_of(const climate::YearSummary& months, double latitude_deg,
                                                           const planting::ColdestNight& coldest,
                                                           design::SaltSpray salt);
