@@ -48,7 +48,8 @@ void check_order(FieldReader& reader, const TableView& table, const Raising& rai
   const auto refuse = [&](std::string_view key, std::string_view before, double least_days) {
     const std::string path = path_from(table, key);
     add_issue(reader, IssueCode::inconsistent, member_or_table(table, key), path,
-              fmt::format("at least {}", least_days), fmt::format("{} is before {}", path, before), "days count from the sowing");
+              fmt::format("at least {}", least_days), fmt::format("{} is before {}", path, before),
+              "days count from the sowing");
   };
   const double taken = raising.taken_after_days.likely;
   const double potted = raising.potted_on_after_days ? raising.potted_on_after_days->likely : taken;

@@ -74,6 +74,51 @@ void add_step(std::optional<BatchStep>& step, std::int64_t day, double count) {
 
 std::string batch_text(const std::string& name) { return fmt::format("batch \"{}\"", name); }
 
+double lost_since(const Batch& batch) { return batch.n_planted_out + batch.n_given_away; }
+
+/// A count that takes the place of the one before: so many are up, potted on, ready.
+std::string counted_anew(Batch& batch, std::optional<BatchStep>& step, const Event& event, double count,
+                         double before) {
+  const double so_far = step ? step->count : 0.0;
+  if (so_far + count > before) {
+    return fmt::format("{} of {} are more than the {} that there were", so_far + count, batch_text(batch.name), before);
+  }
+  add_step(step, day_of(event), count);
+  batch.n_standing = std::max(0.0, step->count - lost_since(batch));
+  return "";
+}
+
+std::string taken(Batch& batch, double& sum, double count) {
+  if (count > batch.n_standing) {
+    return fmt::format("{} of {} are more than the {} that stood there", count, batch_text(batch.name),
+                       batch.n_standing);
+  }
+  sum += count;
+  batch.n_standing -= count;
+  return "";
+}
+
+std::string apply(Batch& batch, const Event& event, double count) {
+  const double up = batch.germinated ? batch.germinated->count : batch.sown.count;
+  switch (event.kind) {
+    case EventKind::germinated:
+      return counted_anew(batch, batch.germinated, event, count, batch.sown.count);
+    case EventKind::potted_on:
+      return counted_anew(batch, batch.potted_on, event, count, up);
+    case EventKind::ready:
+      return counted_anew(batch, batch.ready, event, count, batch.potted_on ? batch.potted_on->count : up);
+    case EventKind::lost:
+    case EventKind::died:
+      return taken(batch, batch.n_lost, count);
+    case EventKind::planted_out:
+      return taken(batch, batch.n_planted_out, count);
+    case EventKind::given_away:
+      return taken(batch, batch.n_given_away, count);
+    default:
+      return "";
+  }
+}
+
 /// Finds the batches while it goes through the events.
 class Finder {
  public:
@@ -129,52 +174,6 @@ class Finder {
     batch->sown.count += count;
     batch->n_standing += count;
     batch->last_day = day_of(event);
-  }
-
-  /// A count that takes the place of the one before: so many are up, potted on, ready.
-  static std::string counted_anew(Batch& batch, std::optional<BatchStep>& step, const Event& event, double count,
-                                  double before) {
-    const double so_far = step ? step->count : 0.0;
-    if (so_far + count > before) {
-      return fmt::format("{} of {} are more than the {} that there were", so_far + count, batch_text(batch.name),
-                         before);
-    }
-    add_step(step, day_of(event), count);
-    batch.n_standing = std::max(0.0, step->count - lost_since(batch));
-    return "";
-  }
-
-  static double lost_since(const Batch& batch) { return batch.n_planted_out + batch.n_given_away; }
-
-  static std::string taken(Batch& batch, double& sum, double count) {
-    if (count > batch.n_standing) {
-      return fmt::format("{} of {} are more than the {} that stood there", count, batch_text(batch.name),
-                         batch.n_standing);
-    }
-    sum += count;
-    batch.n_standing -= count;
-    return "";
-  }
-
-  static std::string apply(Batch& batch, const Event& event, double count) {
-    const double up = batch.germinated ? batch.germinated->count : batch.sown.count;
-    switch (event.kind) {
-      case EventKind::germinated:
-        return counted_anew(batch, batch.germinated, event, count, batch.sown.count);
-      case EventKind::potted_on:
-        return counted_anew(batch, batch.potted_on, event, count, up);
-      case EventKind::ready:
-        return counted_anew(batch, batch.ready, event, count, batch.potted_on ? batch.potted_on->count : up);
-      case EventKind::lost:
-      case EventKind::died:
-        return taken(batch, batch.n_lost, count);
-      case EventKind::planted_out:
-        return taken(batch, batch.n_planted_out, count);
-      case EventKind::given_away:
-        return taken(batch, batch.n_given_away, count);
-      default:
-        return "";
-    }
   }
 
   const catalogue::Catalogue& catalogue_;
