@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "base/month_name.hpp"
 #include "report/words.hpp"
 #include "studies/cash_words.hpp"
 
@@ -250,9 +251,6 @@ std::string fans_sentence(const StudyAnswer& answer) {
   return text;
 }
 
-constexpr std::string_view month_names[] = {"January", "February", "March",     "April",   "May",      "June",
-                                            "July",    "August",   "September", "October", "November", "December"};
-
 std::string water_sentence(const StudyAnswer& answer) {
   const report::WaterAnswer& water = answer.water;
   if (!water.retained_frac.value) return water.retained_frac.because;
@@ -265,7 +263,7 @@ std::string water_sentence(const StudyAnswer& answer) {
     if (days && (!shortest || *days < *water.can_wait_days_by_month[*shortest].value)) shortest = month;
   }
   if (!shortest) return text + "; how long they can wait is not known";
-  const std::string unit = fmt::format("days in {}", month_names[*shortest]);
+  const std::string unit = fmt::format("days in {}", month_name(static_cast<int>(*shortest) + 1));
   return text + "; full, they can wait " + ranged(water.can_wait_days_by_month[*shortest], unit, tenths);
 }
 
@@ -316,6 +314,21 @@ std::string unsure_sentence(const StudyAnswer& answer) {
 
 }  // namespace
 
+/// Short enough for half a line: what is not computed yet stands behind it.
+std::string plants_sentence(const report::PlantsAnswer& plants) {
+  int n_there = 0;
+  int n_unsure = 0;
+  for (const report::PlantsOfPlace& place : plants.places) {
+    for (const report::PlantAtPlace& plant : place.there) {
+      ++n_there;
+      n_unsure += plant.survival == "likely" ? 0 : 1;
+    }
+  }
+  if (n_there == 0) return "no plants are named";
+  return n_unsure == 0 ? fmt::format("all {} plantings likely", n_there)
+                       : fmt::format("{} of {} plantings not sure", n_unsure, n_there);
+}
+
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
   std::vector<report::QuestionAnswer> answers = {
       {"Rivals?", rivals_sentence(answer)},     {"1 Carry it?", load_sentence(answer)},
@@ -330,6 +343,7 @@ std::vector<report::QuestionAnswer> answer_questions(const design::Design& desig
                                    [](const report::QuestionAnswer& one) { return one.question == "4 Fans?"; });
     answers.insert(fans, {"  Dry?", answer.damp.short_statement});
   }
+  answers.push_back({"7 Live?", plants_sentence(answer.plants)});
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});
   return answers;

@@ -17,6 +17,8 @@
 #include "studies/load_answer.hpp"
 #include "studies/money_answers.hpp"
 #include "studies/one_at_a_time.hpp"
+#include "studies/plant_places.hpp"
+#include "studies/plants.hpp"
 #include "studies/ranges.hpp"
 #include "studies/recipe_answers.hpp"
 #include "studies/roof_answers.hpp"
@@ -151,6 +153,10 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.rooms = answers.rooms;
   answer.house = answers.house;
   answer.water = answers.water;
+  const std::vector<climate::WeatherYear> at_hand = {weather};
+  const std::vector<climate::WeatherYear> more_years = years_for_plants(design, at_hand);
+  // Nothing is asked for by name, so nothing of it can be unknown.
+  answer.plants = answer_plants({design, catalogue, answer.water, weather, more_years, {}}, {}).value();
   answer.drainage = answer_drainage(design);
   answer.load = answer_load(design, answer.drainage);
   answer.wind = answer_wind(design);

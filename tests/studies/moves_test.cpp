@@ -212,6 +212,8 @@ origin = [2.7, 0.4]
       {"longer settling", {}, [](StudyOptions& options) { options.run.spin_up_hours += 24; }},
       {"tighter bound", {}, [](StudyOptions& options) { options.run.error_bound_k = 0.02; }},
       {"a second year", {}, [](StudyOptions& options) { options.n_years = 2; }},
+      {"in Spain", {{"surroundings = \"suburb\"\n", "surroundings = \"suburb\"\ncountry = \"ES\"\n"}}},
+      {"hardly ever watered", {{"when_store_below_frac = 0.6", "when_store_below_frac = 0.01"}}},
       {"more draws", {}, [](StudyOptions& options) { options.n_draws = 300; }},
   };
 }
@@ -249,6 +251,13 @@ constexpr Row rows[] = {
     {"weather.winter_months*", "cold quarter turned round"},
     {"weather.air_max_c", "hotter summer", Way::up},
     {"weather.air_min_c", "colder winter", Way::down},
+    {"plants.coldest_night_c", "colder winter", Way::down},
+    {"plants.places*.medium_depth_mm", "thicker medium", Way::up},
+    {"plants.places*.dry_days", "hardly ever watered", Way::up},
+    {"plants.places*.counts.likely", "thicker medium", Way::up},
+    {"plants.places*.counts.doubtful", "thicker medium"},
+    {"plants.places*.counts.no", "thicker medium", Way::down},
+    {"plants.places*.counts.refused", "in Spain", Way::up},
     {"roof.area_m2", "larger roof and room", Way::up},
     {"roof.covered_m2", "fewer modules", Way::down},
     {"roof.modules", "fewer modules", Way::down},
