@@ -56,6 +56,7 @@ void assume_materials(DesignReader& reader, const Design& design) {
   add(design.rivals.ballast.material);
   for (const catalogue::Material* material : used) {
     for (const catalogue::MaterialProperty& property : catalogue::material_properties()) {
+      if (property.is_of_damp) continue;
       const catalogue::Spread* figure = catalogue::find_property(*material, property);
       if (figure == nullptr || catalogue::is_waiting(*reader.catalogue, "material", property.rule.key)) continue;
       assume(reader, fmt::format("material[{}].{}", material->name, property.rule.key),

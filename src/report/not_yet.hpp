@@ -6,7 +6,6 @@ namespace houseleek::report {
 
 /// Paths in the JSON document of a study; [] stands for each item of a list.
 inline constexpr std::string_view not_yet_fields[] = {
-    "damp",       // wet build-up
     "worksheet",  // what to buy, cut and do
 };
 

@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/damp_answer.hpp"
 #include "report/order_answer.hpp"
 #include "report/plants_answer.hpp"
 #include "report/roof_checks_answer.hpp"
@@ -366,6 +367,7 @@ struct StudyAnswer {
   DrainageAnswer drainage;
   WindAnswer wind;
   FireAnswer fire;
+  DampAnswer damp;
   MoneyAnswer money;
   CarbonAnswer carbon;
   OrderAnswer order;

@@ -2,6 +2,7 @@
 #include "report/study_json.hpp"
 
 #include "base/contract.hpp"
+#include "report/damp_json.hpp"
 #include "report/money_json.hpp"
 #include "report/order_json.hpp"
 #include "report/plants_json.hpp"
@@ -250,7 +251,7 @@ Json json_from(const StudyAnswer& answer) {
           {"order", json_from_steps(answer.order)},
           {"order_about", json_from(answer.order.about)},
           {"plants", json_of_plants_in_study(answer.plants)},
-          {"damp", not_yet()},
+          {"damp", json_from(answer.damp)},
           {"worksheet", not_yet()}};
 }
 

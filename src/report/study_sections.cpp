@@ -7,6 +7,7 @@
 
 #include "base/contract.hpp"
 #include "report/chart_parts.hpp"
+#include "report/damp_section.hpp"
 #include "report/figure_html.hpp"
 #include "report/money_section.hpp"
 #include "report/plants_section.hpp"
@@ -169,7 +170,7 @@ Html rooms_answer(const ChartSource& source) {
   content += room_table(document, "Lowest operative temperature, \u00B0C", {"operative_min_c"}, {"lowest"});
   content += membrane_chart(source) + ceiling_chart(source) + stacks_table(document);
   content += ceiling_map(source) + room_maps(source);
-  return content + part_at(document, "/damp", "Damp in the deck");
+  return content + damp_section(document);
 }
 
 Html fans_answer(const ChartSource& source) {

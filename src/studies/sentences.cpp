@@ -161,7 +161,7 @@ std::string drain_sentence(const StudyAnswer& answer) {
     if (one.kind == "blocked") blocked = &one;
   }
   if (storm != nullptr) {
-    text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
+    text += fmt::format("; {} mm once in {:.4g} years", short_figure(storm->max_depth_mm), *storm->return_years);
   }
   if (blocked != nullptr && blocked->water_kn.range->high > 0.0) {
     text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
@@ -292,7 +292,7 @@ std::string next_sentence(const report::OrderAnswer& order) {
   if (order.steps.empty()) return order.about.because;
   const report::OrderStep& first = order.steps.front();
   std::vector<std::string> names;
-  for (std::size_t i = 1; i < order.steps.size() && i < 4; ++i) names.push_back(order.steps[i].square);
+  for (std::size_t i = 1; i < order.steps.size() && i < 3; ++i) names.push_back(order.steps[i].square);
   const std::string then = names.empty() ? "" : fmt::format("; then {}", fmt::join(names, ", "));
   const std::string over = first.rooms.empty() ? "" : fmt::format(" ({})", short_name(first.rooms[0], widest_name));
   return fmt::format("{}{}: {} hot degree-hours less for {} {}{}", first.square, over, short_number(first.gain_k_h),
@@ -338,6 +338,11 @@ std::vector<report::QuestionAnswer> answer_questions(const design::Design& desig
       {"6 Water?", water_sentence(answer)},     {"8 Cost?", money_sentence(answer)},
       {"9 Next?", next_sentence(answer.order)},
   };
+  if (!answer.damp.short_statement.empty()) {
+    const auto fans = std::find_if(answers.begin(), answers.end(),
+                                   [](const report::QuestionAnswer& one) { return one.question == "4 Fans?"; });
+    answers.insert(fans, {"  Dry?", answer.damp.short_statement});
+  }
   answers.push_back({"7 Live?", plants_sentence(answer.plants)});
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});

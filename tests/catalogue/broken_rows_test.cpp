@@ -210,7 +210,7 @@ TEST(OwnEntries, UseEveryColumn) {
   const Result<design::ValidDesign> read = design::read_design(text, "own-materials.toml", catalogue);
   ASSERT_TRUE(read) << messages_of(read.error());
   const std::vector<Material>& own = read.value()->own_materials;
-  ASSERT_EQ(own.size(), 2U);
+  ASSERT_EQ(own.size(), 3U);
   const Material& banner = own[0];
   EXPECT_TRUE(banner.is_own);
   EXPECT_EQ(banner.family, Family::pvc);
@@ -224,7 +224,10 @@ TEST(OwnEntries, UseEveryColumn) {
   EXPECT_EQ(banner.heat_of_combustion_mj_per_kg->likely, 20.0);
   EXPECT_EQ(banner.plastic_frac->likely, 0.9);
   EXPECT_EQ(banner.lasting_pressure_kpa->likely, 200.0);
-  const Material& compost = own[1];
+  EXPECT_EQ(own[1].water_at_80_percent_kg_per_m3->high, 100.0);
+  EXPECT_EQ(own[1].free_water_kg_per_m3->certainty, Certainty::own_figure);
+  EXPECT_EQ(own[1].water_absorption_kg_per_m2_s05->likely, 0.004);
+  const Material& compost = own[2];
   const Material& shipped = *find_material(catalogue, "green compost");
   EXPECT_EQ(compost.density_kg_per_m3.likely, 510.0);
   EXPECT_EQ(compost.carbon_kg_per_kg, shipped.carbon_kg_per_kg);

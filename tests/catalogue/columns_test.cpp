@@ -162,7 +162,7 @@ TEST(CatalogueColumns, WaitingIsByTable) {
 TEST(CatalogueColumns, KeysOfFiguresEndInTheirUnit) {
   const std::regex with_unit(
       "\\w+_(kg_per_m3|w_per_m_k|j_per_kg_k|frac|mm_per_h|years|m|kpa|kg_per_kg|mj_per_kg|kg|l|mm|cm2|n|c|days|"
-      "ds_per_m|kg_per_m2|s_per_m)");
+      "ds_per_m|kg_per_m2|s_per_m|kg_per_m2_s05|m3_per_m3)");
   // Pure numbers.
   const std::set<std::string_view> pure = {"cote_konrad_k",
                                            "brooks_corey_exponent",
