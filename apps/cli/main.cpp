@@ -22,6 +22,7 @@
 #include "study.hpp"
 #include "trial.hpp"
 #include "upkeep.hpp"
+#include "water.hpp"
 #include "weather.hpp"
 
 namespace houseleek::cli {
@@ -148,6 +149,7 @@ ExitCode run(int argc, char** argv) {
   const LogCommand log(app);
   const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
+  const WaterCommand water(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -228,6 +230,7 @@ ExitCode run(int argc, char** argv) {
   if (log.is_chosen()) return log.run();
   if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
+  if (water.is_chosen()) return water.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

@@ -103,15 +103,7 @@ std::vector<PlantShare> read_plants(DesignReader& reader, const TableView& recip
   std::vector<PlantShare> shares;
   for (const TableView& table : tables) {
     check_keys(reader.fields, table, known);
-    const std::string name = read_required_text(reader.fields, table, "name", "add name = \"Sedum album\"");
-    const catalogue::Plant* plant = catalogue::find_plant(*reader.catalogue, name);
-    if (plant == nullptr && !name.empty()) {
-      std::vector<std::string> names;
-      for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.name);
-      for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.common_name);
-      add_unknown_name(reader.fields, *find_member(*table.node, "name"), path_from(table, "name"), "plant", names);
-      if (reader.fields.issues.back().hint.empty()) reader.fields.issues.back().hint = "see catalogue/plants.toml";
-    }
+    const catalogue::Plant* plant = find_plant_at(reader, table, "name");
     const std::optional<double> given = read_number(reader.fields, table, limits::cover_frac);
     if (plant == nullptr) continue;
     PlantShare share{plant, given.value_or(0.0)};

@@ -71,6 +71,18 @@ const catalogue::Material* find_material_named(const DesignReader& reader, std::
   return catalogue::find_material(*reader.catalogue, name);
 }
 
+const catalogue::Plant* find_plant_at(DesignReader& reader, const TableView& table, std::string_view key) {
+  const std::string name = read_required_text(reader.fields, table, key, fmt::format("add {} = \"Sedum album\"", key));
+  if (name.empty()) return nullptr;
+  if (const catalogue::Plant* plant = catalogue::find_plant(*reader.catalogue, name)) return plant;
+  std::vector<std::string> names;
+  for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.name);
+  for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.common_name);
+  add_unknown_name(reader.fields, *find_member(*table.node, key), path_from(table, key), "plant", names);
+  if (reader.fields.issues.back().hint.empty()) reader.fields.issues.back().hint = "see catalogue/plants.toml";
+  return nullptr;
+}
+
 const catalogue::Material* find_material_at(DesignReader& reader, const TableView& table, std::string_view key) {
   const std::string name = read_required_text(reader.fields, table, key,
                                               fmt::format("add {} = \"a material of the catalogue or your own\"", key));
