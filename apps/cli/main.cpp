@@ -24,6 +24,7 @@
 #include "upkeep.hpp"
 #include "water.hpp"
 #include "weather.hpp"
+#include "week.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -150,6 +151,7 @@ ExitCode run(int argc, char** argv) {
   const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
   const WaterCommand water(app);
+  const WeekCommand week(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -231,6 +233,7 @@ ExitCode run(int argc, char** argv) {
   if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
   if (water.is_chosen()) return water.run();
+  if (week.is_chosen()) return week.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

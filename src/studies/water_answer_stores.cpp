@@ -300,6 +300,27 @@ std::vector<StoreNow> answer_stores(const StoreInputs& inputs, const DrawnWeathe
   return stores;
 }
 
+Figure minutes_for(const results::Interval& litres, const std::vector<logbook::EventRecord>& records) {
+  // Minutes a litre as they were noted here; else ours.
+  std::vector<double> minutes_per_l;
+  for (const logbook::EventRecord& record : records) {
+    const logbook::Event& event = record.event;
+    if (record.superseded_by || event.kind != logbook::EventKind::watered) continue;
+    if (event.water_l && *event.water_l > 0.0 && event.duration_min) {
+      minutes_per_l.push_back(*event.duration_min / *event.water_l);
+    }
+  }
+  const bool is_own = minutes_per_l.size() >= 5;
+  const results::Interval pace =
+      is_own ? results::Interval{stats::quantile(minutes_per_l, least_shown_frac), stats::quantile(minutes_per_l, 0.5),
+                                 stats::quantile(minutes_per_l, most_shown_frac)}
+             : results::Interval{0.1, 0.25, 0.5};
+  const results::Interval minutes = pace * litres;
+  return results::figure_with_range(minutes.likely, minutes.low, minutes.high,
+                                    is_own ? fmt::format("{} rounds in the logbook", minutes_per_l.size())
+                                           : "one to five minutes a can of ten litres: our own estimate");
+}
+
 report::WateringRound answer_round(const std::vector<StoreNow>& stores,
                                    const std::vector<logbook::EventRecord>& records, double can_l,
                                    const std::string& when) {
@@ -327,22 +348,7 @@ report::WateringRound answer_round(const std::vector<StoreNow>& stores,
   const results::Interval cans = {std::ceil(litres.low / can_l), std::ceil(litres.likely / can_l),
                                   std::ceil(litres.high / can_l)};
   round.cans = figure(cans, fmt::format("whole cans of {:g} l", can_l));
-  // Minutes a litre as they were noted here; else ours.
-  std::vector<double> minutes_per_l;
-  for (const logbook::EventRecord& record : records) {
-    const logbook::Event& event = record.event;
-    if (record.superseded_by || event.kind != logbook::EventKind::watered) continue;
-    if (event.water_l && *event.water_l > 0.0 && event.duration_min) {
-      minutes_per_l.push_back(*event.duration_min / *event.water_l);
-    }
-  }
-  const bool is_own = minutes_per_l.size() >= 5;
-  const results::Interval pace =
-      is_own ? results::Interval{stats::quantile(minutes_per_l, least_shown_frac), stats::quantile(minutes_per_l, 0.5),
-                                 stats::quantile(minutes_per_l, most_shown_frac)}
-             : results::Interval{0.1, 0.25, 0.5};
-  round.minutes = figure(pace * litres, is_own ? fmt::format("{} rounds in the logbook", minutes_per_l.size())
-                                               : "one to five minutes a can of ten litres: our own estimate");
+  round.minutes = minutes_for(litres, records);
   round.statement =
       names.empty()
           ? fmt::format("Nothing wants water {}.", when)

@@ -2,6 +2,7 @@
 #pragma once
 #include <vector>
 
+#include "results/interval.hpp"
 #include "studies/water.hpp"
 
 namespace houseleek::studies {
@@ -35,6 +36,10 @@ struct WaterDays {
 [[nodiscard]] report::WateringRound answer_round(const std::vector<report::StoreNow>& stores,
                                                  const std::vector<logbook::EventRecord>& records, double can_l,
                                                  const std::string& when);
+
+/// Minutes of carrying and pouring, at the pace of this logbook's rounds; at ours where it has fewer than five.
+[[nodiscard]] report::Figure minutes_for(const results::Interval& litres,
+                                         const std::vector<logbook::EventRecord>& records);
 
 /// Seasons, barrel and changes; all from the same years.
 struct SeasonAnswers {
