@@ -23,7 +23,7 @@ struct BarrelDay {
 /// Errors:   ContractViolation outside.
 /// Conserves: inflow + start = taken + spilled + held at the end.
 /// Source:   [fewkes2000] after [jenkins1978]; the rule's equations seen in a public copy of a review of 2019.
-///           Checked by: BRL-01 to BRL-06.
+///           Checked by: BRL-01 to BRL-11.
 [[nodiscard]] std::vector<BarrelDay> follow_barrel(std::span<const double> inflow_l, std::span<const double> demand_l,
                                                    double size_l, double start_l);
 

@@ -20,7 +20,7 @@ struct StandClimate {
 /// Units:    m/s, percent, m in; none out.
 /// Valid:    u 0 to 30 m/s, RH 0 to 100 %, h above 0 to 30 m (the source: 1 to 6 m/s, 20 to 80 %, 0.1 to 10 m).
 /// Errors:   ContractViolation outside.
-/// Source:   [allen1998] Eq. 70 and 72.   Checked by: SOW-01, SOW-04.
+/// Source:   [allen1998] Eq. 70 and 72.   Checked by: SOW-01, SOW-02.
 [[nodiscard]] double dry_air_addition(const StandClimate& climate);
 
 /// Basal coefficient of plants that cover the ground wholly.
@@ -69,7 +69,7 @@ struct LeafClimate {
 /// Units:    none.
 /// Valid:    as dry_air_addition.
 /// Errors:   ContractViolation outside.
-/// Source:   [allen1998] Eq. 72.   Checked by: SOW-04.
+/// Source:   [allen1998] Eq. 72.   Checked by: SOW-04, SOW-30.
 [[nodiscard]] double most_coefficient(double basal_coefficient, const StandClimate& climate);
 
 /// Share of the ground that leaves cover, from the basal coefficient.
@@ -89,7 +89,7 @@ struct LeafClimate {
 /// Units:    mm in; fraction out.
 /// Valid:    0 <= R < T; 0 <= D <= T.
 /// Errors:   ContractViolation outside.
-/// Source:   [allen1998] Eq. 74.   Checked by: SOW-10 to SOW-12.
+/// Source:   [allen1998] Eq. 74.   Checked by: SOW-12 to SOW-19.
 struct TopSoil {
   double total_mm = 0.0;  // that can evaporate
   double ready_mm = 0.0;  // of it at the full rate
@@ -103,7 +103,7 @@ struct TopSoil {
 /// Units:    m in; mm out.
 /// Valid:    0 <= theta_wilting < theta_field <= 1; Z above 0.
 /// Errors:   ContractViolation outside.
-/// Source:   [allen1998] Eq. 73.   Checked by: SOW-30.
+/// Source:   [allen1998] Eq. 73.   Checked by: SOW-31.
 [[nodiscard]] double evaporable_mm(double field_capacity_frac, double wilting_frac, double depth_m);
 
 /// Water that roots can reach.
@@ -132,7 +132,7 @@ struct TopSoil {
 /// Units:    mm in; fraction out.
 /// Valid:    T above 0; 0 <= p < 1; 0 <= D <= T.
 /// Errors:   ContractViolation outside.
-/// Source:   [allen1998] Eq. 84.   Checked by: SOW-50 to SOW-52.
+/// Source:   [allen1998] Eq. 84.   Checked by: SOW-50 to SOW-59.
 [[nodiscard]] double stress_frac(double depleted_mm, double total_mm, double easy_frac);
 
 /// A medium with plants on one day.
@@ -174,7 +174,8 @@ struct SoilDayOut {
 /// Errors:   ContractViolation outside.
 /// Conserves: water of the root zone: rise of depletion = evapotranspiration + drained - rain - watering.
 /// Source:   [allen1998] Eq. 71, 75, 77, 80, 85; water before evapotranspiration, as its example 38 has it.
-///           Checked by: SOW-10 to SOW-16, SOW-31 to SOW-36, SOW-60 to SOW-63.
+///           Checked by: SOW-06, SOW-07, SOW-10 to SOW-19, SOW-3D1 to SOW-3D10, SOW-3E1 to SOW-3E10, SOW-62 to SOW-69,
+///           SOW-70, SOW-7D1 to SOW-7D9.
 [[nodiscard]] SoilDayOut step_soil_day(const SoilState& start, const SoilDay& day);
 
 }  // namespace houseleek::planting

@@ -22,26 +22,32 @@ using tests::check_reference;
 const std::vector<double> inflow_l = {30, 90, 0, 25, 0};
 const std::vector<double> demand_l = {20, 30, 80, 10, 10};
 
+void check_by_hand(const char* id, const char* what, double expected, double got) {
+  check_reference({.id = id,
+                   .what = what,
+                   .source = "[fewkes2000] equations of the rule (text seen in a review); recomputed by hand",
+                   .expected = expected,
+                   .got = got,
+                   .tolerance = 1e-12,
+                   .reason = "rounding",
+                   .function = "planting::follow_barrel",
+                   .scale = 100.0});
+}
+
 TEST(Barrel, FiveDaysByHand) {
   const std::vector<BarrelDay> days = follow_barrel(inflow_l, demand_l, 100.0, 40.0);
-  const std::vector<BarrelDay> by_hand = {{20, 0, 50}, {30, 40, 70}, {70, 0, 0}, {0, 0, 25}, {10, 0, 15}};
-  ASSERT_EQ(days.size(), by_hand.size());
-  for (std::size_t i = 0; i < days.size(); ++i) {
-    const auto check = [&](const std::string& id, const char* what, double expected, double got) {
-      check_reference({.id = id + std::to_string(i + 1),
-                       .what = what + std::string(" on day ") + std::to_string(i + 1) + ", l",
-                       .source = "[fewkes2000] equations of the rule (text seen in a review); recomputed by hand",
-                       .expected = expected,
-                       .got = got,
-                       .tolerance = 1e-12,
-                       .reason = "rounding",
-                       .function = "planting::follow_barrel",
-                       .scale = 100.0});
-    };
-    check("BRL-Y", "taken", by_hand[i].taken_l, days[i].taken_l);
-    check("BRL-S", "spilled", by_hand[i].spilled_l, days[i].spilled_l);
-    check("BRL-V", "held", by_hand[i].held_l, days[i].held_l);
-  }
+  ASSERT_EQ(days.size(), 5U);
+  check_by_hand("BRL-01", "taken on day 1, l", 20.0, days[0].taken_l);
+  check_by_hand("BRL-02", "held after day 1, l", 50.0, days[0].held_l);
+  check_by_hand("BRL-03", "taken on day 2, l", 30.0, days[1].taken_l);
+  check_by_hand("BRL-04", "spilled on day 2, l", 40.0, days[1].spilled_l);
+  check_by_hand("BRL-05", "held after day 2, l", 70.0, days[1].held_l);
+  check_by_hand("BRL-06", "taken on day 3, l", 70.0, days[2].taken_l);
+  check_by_hand("BRL-07", "held after day 3, l", 0.0, days[2].held_l);
+  check_by_hand("BRL-08", "taken on day 4, for its rain is not there yet, l", 0.0, days[3].taken_l);
+  check_by_hand("BRL-09", "held after day 4, l", 25.0, days[3].held_l);
+  check_by_hand("BRL-10", "taken on day 5, l", 10.0, days[4].taken_l);
+  check_by_hand("BRL-11", "held after day 5, l", 15.0, days[4].held_l);
 }
 
 TEST(Barrel, ConservesWaterAndNeverCoversLessWhenLarger) {

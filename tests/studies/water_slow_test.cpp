@@ -1,12 +1,11 @@
 // `houseleek water`: what moves today's store, and wrong wishes.
-#include "studies/water.hpp"
-
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
 #include "base/civil_time.hpp"
 #include "base/issue_text.hpp"
+#include "studies/water.hpp"
 #include "studies/week.hpp"
 #include "support/catalogue_files.hpp"
 #include "support/small_design.hpp"
