@@ -60,9 +60,10 @@ std::vector<double> at_evening(const std::vector<std::vector<double>>& draws, st
   return values;
 }
 
-/// Drier than wilting is as empty for plants as wilting: in words both are 0 %.
+/// Drier than wilting is as empty for plants as wilting, and what still drips is as full as it stays: in words 0 and
+/// 100 %. The document has the numbers as they are.
 std::string share_words(const Figure& figure) {
-  const auto percent = [](double frac) { return 100.0 * std::max(0.0, frac); };
+  const auto percent = [](double frac) { return 100.0 * std::clamp(frac, 0.0, 1.0); };
   return fmt::format("{:.0f} % ({:.0f} to {:.0f})", percent(*figure.value), percent(figure.range->low),
                      percent(figure.range->high));
 }

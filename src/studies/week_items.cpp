@@ -7,6 +7,7 @@
 #include "base/civil_time.hpp"
 #include "base/nearest_name.hpp"
 #include "base/number_words.hpp"
+#include "climate/calendar.hpp"
 #include "report/words.hpp"
 #include "results/interval.hpp"
 #include "studies/upkeep.hpp"
@@ -62,6 +63,16 @@ std::string quoted(const std::string& text) { return text.find(' ') == std::stri
 /// Month of the north that has the same season.
 int northern_month(const WeekInputs& inputs) { return inputs.is_southern ? (inputs.month + 5) % 12 + 1 : inputs.month; }
 
+/// In wet months days without rain are not to be expected.
+std::string usual_rain(const WeekInputs& inputs) {
+  constexpr double wet_mm_per_week = 5.0;
+  const auto& normals = inputs.roof.design->climate.normals;
+  if (!normals) return "";
+  const auto month = static_cast<std::size_t>(inputs.month - 1);
+  const double mm = normals->rain_mm[month] * days_in_week / climate::n_days_in_month[month];
+  return mm < wet_mm_per_week ? "" : fmt::format(" {:.0f} mm a week are usual now; after that it need not be.", mm);
+}
+
 std::optional<std::int64_t> last_event(const WeekInputs& inputs, logbook::EventKind kind,
                                        const std::string& container) {
   std::optional<std::int64_t> last;
@@ -111,6 +122,7 @@ void add_watering(const WeekInputs& inputs, const std::vector<StoreNow>& stores,
             "feel it before you carry.",
             100.0 * *store.wants_below_frac.value, counted(std::max(1.0, wait), "day", "days"),
             std::floor(store.can_wait_days.range->low), std::floor(store.can_wait_days.range->high));
+        item.why += usual_rain(inputs);
       }
       item.figure = minutes_for(results::exactly(all_l), inputs.roof.records);
       item.unit = "minutes with the cans";
@@ -176,12 +188,13 @@ void add_parts(const WeekInputs& inputs, report::WeekAnswer& answer) {
     item.kind = WeekKind::buy;
     item.urgency = 2;
     item.due = text_from_day(inputs.roof.today + days_in_week - 1);
-    item.what = fmt::format("See that there is enough for {:.0f} new parts: {}.", std::ceil(expected), name);
+    item.what = fmt::format("Have new ones at hand, about {:.0f} ({:.0f} to {:.0f}): {}.", expected,
+                            std::min(expected, a.low + b.low), std::max(expected, a.high + b.high), name);
     item.where = last_bought ? fmt::format("in the shed: {} noted on {}, what is left of it is not known", bought,
                                            text_from_day(*last_bought))
                              : "in the shed: none noted so far";
-    item.why = fmt::format("So many are expected to wear out in two months, by {} failures here and what was believed.",
-                           part.life.n_failures > 0.0 ? fmt::format("{:.0f}", part.life.n_failures) : "no");
+    item.why = fmt::format("So many wear out in two months, by {} here and what was believed.",
+                           counted(part.life.n_failures, "failure", "failures"));
     item.figure =
         results::figure_with_range(expected, std::min(expected, a.low + b.low), std::max(expected, a.high + b.high),
                                    "low and high ends of both months added up");

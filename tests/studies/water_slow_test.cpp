@@ -5,6 +5,7 @@
 
 #include "base/civil_time.hpp"
 #include "base/issue_text.hpp"
+#include "studies/store_today.hpp"
 #include "studies/water.hpp"
 #include "studies/week.hpp"
 #include "support/catalogue_files.hpp"
@@ -115,6 +116,30 @@ TEST(Water, WateringAndRainMoveTheStore) {
   EXPECT_EQ(a.stores.front().labels, (std::vector<std::string>{"A1", "A2"}));
   EXPECT_GT(*a.stores.front().litres_each.value, *b.stores.front().litres_each.value);
   EXPECT_GT(*a.round.cans.value, 0.0);
+}
+
+TEST(Water, AStudyHasTheSameStoresOfWhatWasWateredOfLate) {
+  Logbook log = made_long_ago();
+  const auto stores = [&log] {
+    const std::vector<logbook::LoggerColumn> no_loggers;
+    const std::optional<studies::NamedText> no_file;
+    const catalogue::Catalogue catalogue = shipped_catalogue();
+    const studies::StoreInputs inputs{.design = house(),
+                                      .catalogue = catalogue,
+                                      .records = log.records,
+                                      .loggers = no_loggers,
+                                      .weather_file = no_file,
+                                      .has_logbook = true,
+                                      .today = *day_from_text(on),
+                                      .yesterday = {},
+                                      .filled_day = std::nullopt};
+    return studies::answer_store_today(inputs, studies::run_in_turn, {});
+  };
+  EXPECT_TRUE(stores().empty());  // nothing is known
+  log.add(EventKind::rained, "2026-07-14").rain_mm = 5.0;
+  const std::vector<report::StoreToday> gauged = stores();
+  ASSERT_EQ(gauged.size(), 1U);
+  EXPECT_EQ(*gauged.front().store_frac.value, store(ask({.log = &log}, today()).value()));
 }
 
 TEST(Water, WateredWithoutLitresIsUntilItDrips) {
