@@ -40,20 +40,34 @@ std::string sheet_for_neighbour(const Json& document, const ReportHead& head) {
   }
   content += element("p", {}, html_from("Thank you. ") + html_from(text_at(holiday, "statement")));
   Html cautions;
-  for (const Json& caution : document.at("cautions")) cautions += element("li", {}, caution_from(caution));
+  // Whoever only waters neither cuts wool nor mixes medium.
+  for (const Json& caution : document.at("cautions")) {
+    const std::string id = text_at(caution, "id");
+    if (id == "edges-and-ladders" || id == "barrels-and-mosquitoes" || id == "electrics" || id == "lifting") {
+      cautions += element("li", {}, caution_from(caution));
+    }
+  }
   cautions +=
       element_of("li",
                  "Never go up alone, on a wet ladder, in wind or in a thunderstorm. Nothing up there is worth a "
                  "fall: let it dry out.");
   content += element("ul", {{"class", "caution"}}, cautions);
   TableData table;
-  table.heads = {"day",    "what",
-                 "litres", fmt::format("cans of {} l", number_in_print(document.at("can_l").get<double>())),
-                 "done",   "what was left over, who, when"};
-  for (const Json& visit : holiday.at("visits")) {
-    table.rows.push_back({text_at(visit, "day"), text_at(visit, "what"),
-                          number_in_print(visit.at("litres").get<double>()),
-                          number_in_print(visit.at("cans").get<double>()), "\u2610", "______________________"});
+  table.heads = {"day", "what, litres", fmt::format("cans of {:g} l", document.at("can_l").get<double>()), "done",
+                 "what was left over, who, when"};
+  // One line a day: whoever goes up does all of it.
+  std::string what;
+  double cans = 0.0;
+  const Json& visits = holiday.at("visits");
+  for (std::size_t i = 0; i < visits.size(); ++i) {
+    const std::string day = text_at(visits[i], "day");
+    what += fmt::format("{}{}: {:.0f}", what.empty() ? "" : "; ", text_at(visits[i], "what"),
+                        visits[i].at("litres").get<double>());
+    cans += visits[i].at("cans").get<double>();
+    if (i + 1 < visits.size() && text_at(visits[i + 1], "day") == day) continue;
+    table.rows.push_back({day, what, fmt::format("{:.0f}", cans), "\u2610", "______________________"});
+    what.clear();
+    cans = 0.0;
   }
   content += table.rows.empty()
                  ? element_of("p", "Nothing wants water in these days, if all is watered before we leave.")

@@ -62,9 +62,11 @@ Html moisture_of(const Json& store, std::size_t index) {
   int n_before = 0;
   int n_ahead = 0;
   for (const Json& evening : store.at("evenings")) {
-    likely.values.push_back(100.0 * evening.at("likely_frac").get<double>());
-    low.values.push_back(100.0 * evening.at("low_frac").get<double>());
-    high.values.push_back(100.0 * evening.at("high_frac").get<double>());
+    // Drier than wilting is as empty for plants as wilting; the table has the numbers.
+    const auto share = [&](const char* key) { return 100.0 * std::max(0.0, evening.at(key).get<double>()); };
+    likely.values.push_back(share("likely_frac"));
+    low.values.push_back(share("low_frac"));
+    high.values.push_back(share("high_frac"));
     wants.values.push_back(100.0 * store.at("wants_below_frac").at("value").get<double>());
     const double given_mm = evening.at("given_mm").get<double>();
     if (given_mm > 0.0) chart.marks.push_back(chart.step_labels.size());
@@ -75,9 +77,7 @@ Html moisture_of(const Json& store, std::size_t index) {
   }
   double most = 100.0;
   for (const double one : high.values) most = std::max(most, one);
-  double least = 0.0;
-  for (const double one : low.values) least = std::min(least, one);
-  chart.ticks = nice_ticks(least, most, 5);
+  chart.ticks = nice_ticks(0.0, most, 5);
   chart.lines = {likely, low, high, wants};
   chart.spans = {{n_before, "up to today"}, {n_ahead - 1, "if it does not rain"}};
   chart.drawing.title = fmt::format("Store of water of {} by days", text_at(store, "name"));
@@ -151,6 +151,9 @@ Html barrel_section(const Json& document) {
   const Json& barrel = document.at("barrel");
   LineChart chart;
   chart.drawing.id = "barrel-curve";
+  chart.drawing.width = 860.0;
+  chart.drawing.height = 300.0;
+  chart.drawing.is_wide = true;
   chart.heading = "Share of the year's water that a barrel covers";
   chart.unit = "%";
   Line likely{"likely", "planted", {}};
@@ -160,21 +163,20 @@ Html barrel_section(const Json& document) {
   TableData table;
   table.heads = {"litres", "covered, %", "low", "high"};
   const Json& sizes = barrel.at("sizes");
+  std::string before;
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     const Json& covered = sizes[i].at("covered_frac");
     const auto share = [&](const char* key) { return 100.0 * covered.at(key).get<double>(); };
     likely.values.push_back(share("value"));
     low.values.push_back(share("low"));
     high.values.push_back(share("high"));
-    const std::string litres = number_in_print(sizes[i].at("size_l").get<double>());
+    const std::string litres = fmt::format("{:g}", sizes[i].at("size_l").get<double>());
     chart.step_labels.push_back(litres + " l");
-    chart.spans.push_back({i + 1 == sizes.size() ? 0 : 1, ""});
+    if (i > 0) chart.spans.push_back({1, fmt::format("{} to {} l", before, litres)});
+    before = litres;
     table.rows.push_back(
         {litres, number_in_print(share("value")), number_in_print(share("low")), number_in_print(share("high"))});
   }
-  chart.spans = {
-      {static_cast<int>(sizes.size()) - 1, fmt::format("barrel: {} to {} l, in the steps of the table",
-                                                       table.rows.front().front(), table.rows.back().front())}};
   chart.lines = {likely, low, high};
   chart.ticks = nice_ticks(0.0, 100.0, 5);
   chart.drawing.title = "Share of the demand that a barrel covers, by its size";
@@ -185,6 +187,7 @@ Html barrel_section(const Json& document) {
   figure.caption =
       fmt::format("Fed by {}. Only what was there the evening before can be taken; all years one after another.",
                   text_at(barrel, "catchment"));
+  figure.is_wide = true;
   figure.panels.push_back(html_from(chart));
   figure.table = table;
   rows.push_back({html_from("wanted in a year"), "l", {"/barrel/wanted_l_per_year", Form::plain}});

@@ -6,6 +6,7 @@
 
 #include "base/civil_time.hpp"
 #include "base/nearest_name.hpp"
+#include "base/number_words.hpp"
 #include "planting/feeding.hpp"
 #include "report/words.hpp"
 #include "simulation/cover_layers.hpp"
@@ -164,11 +165,15 @@ report::HolidayAnswer answer_holiday(const std::vector<report::StoreNow>& full_s
                               litres, std::ceil(litres / can_l)});
   }
   holiday.least_rain_mm = rain_for_a_visit_mm;
+  std::vector<std::string> visited;
+  for (const report::HolidayVisit& visit : holiday.visits) visited.push_back(visit.day);
+  visited.erase(std::unique(visited.begin(), visited.end()), visited.end());
   holiday.statement = fmt::format(
-      "{} visits from {} to {}, if it does not rain and all is watered until it drips on the evening before. After "
+      "{} from {} to {}, if it does not rain and all is watered until it drips on the evening before. After "
       "{:g} mm of "
       "rain or more in a day the next visit can be left out, but not for what stands under a roof.",
-      holiday.visits.size(), holiday.first_day, holiday.last_day, holiday.least_rain_mm);
+      counted(static_cast<double>(visited.size()), "visit", "visits"), holiday.first_day, holiday.last_day,
+      holiday.least_rain_mm);
   return holiday;
 }
 
