@@ -94,7 +94,7 @@ std::optional<Feet> read_feet(DesignReader& reader, const TableView& owner) {
 std::vector<Container> read_containers(DesignReader& reader, const TableView& root, const Roof& roof,
                                        const std::vector<ModulePlace>& modules) {
   constexpr std::string_view known[] = {"name",    "at",       "diameter_mm", "length_mm", "width_mm", "medium",
-                                        "fill_mm", "empty_kg", "plant_kg",    "plant",     "feet"};
+                                        "fill_mm", "empty_kg", "plant_kg",    "feet",      "plant"};
   std::vector<Container> containers;
   for (const TableView& table : read_counted_tables(reader, root, "container", limits::most_containers)) {
     check_keys(reader.fields, table, known);
@@ -115,10 +115,8 @@ std::vector<Container> read_containers(DesignReader& reader, const TableView& ro
     container.fill.thickness_mm = read_required_number(reader.fields, table, limits::fill_mm);
     container.empty_kg = read_required_number(reader.fields, table, limits::empty_kg);
     container.plant_kg = read_required_number(reader.fields, table, limits::plant_kg);
-    if (find_member(*table.node, "plant") != nullptr) {
-      if (const catalogue::Plant* plant = find_plant_at(reader, table, "plant")) container.plant = *plant;
-    }
     container.feet = read_feet(reader, table);
+    container.plant = read_container_plant(reader, table);
     if (at) {
       container.at = *at;
       container.rectangle = around(*at, 0.001 * container.length_mm, 0.001 * container.width_mm);

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "base/civil_time.hpp"
 #include "base/nearest_name.hpp"
 #include "catalogue/read_figure.hpp"
 #include "design/limits.hpp"
@@ -69,18 +70,6 @@ const catalogue::Material* find_material_named(const DesignReader& reader, std::
     if (folded_name(material.name) == folded) return &material;
   }
   return catalogue::find_material(*reader.catalogue, name);
-}
-
-const catalogue::Plant* find_plant_at(DesignReader& reader, const TableView& table, std::string_view key) {
-  const std::string name = read_required_text(reader.fields, table, key, fmt::format("add {} = \"Sedum album\"", key));
-  if (name.empty()) return nullptr;
-  if (const catalogue::Plant* plant = catalogue::find_plant(*reader.catalogue, name)) return plant;
-  std::vector<std::string> names;
-  for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.name);
-  for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.common_name);
-  add_unknown_name(reader.fields, *find_member(*table.node, key), path_from(table, key), "plant", names);
-  if (reader.fields.issues.back().hint.empty()) reader.fields.issues.back().hint = "see catalogue/plants.toml";
-  return nullptr;
 }
 
 const catalogue::Material* find_material_at(DesignReader& reader, const TableView& table, std::string_view key) {
@@ -211,6 +200,21 @@ void check_unique_name(DesignReader& reader, const TableView& table, const std::
         "names tell parts apart in answers; change one");
     return;
   }
+}
+
+std::optional<std::int64_t> read_day(DesignReader& reader, const TableView& table, std::string_view key) {
+  const TomlNode* node = find_member(*table.node, key);
+  if (node == nullptr) return std::nullopt;
+  const bool has_text = node->kind == TomlKind::date || node->kind == TomlKind::text;
+  const std::optional<std::int64_t> day = has_text ? day_from_text(node->text) : std::nullopt;
+  if (!day) {
+    const std::string path = path_from(table, key);
+    add_issue(reader.fields, has_text ? IssueCode::out_of_range : IssueCode::wrong_type, *node, path,
+              "a date of the years 1900 to 2199",
+              fmt::format("{} is {}; it must be a date", path, written_text(reader.fields, *node)),
+              fmt::format("write {} = 2026-06-01", key));
+  }
+  return day;
 }
 
 }  // namespace houseleek::design

@@ -46,9 +46,7 @@ void assume(DesignReader& reader, std::string path, std::string_view words, std:
 /// A material by name, the design's own first; an issue if there is none (at this key of the table).
 [[nodiscard]] const catalogue::Material* find_material_at(DesignReader& reader, const TableView& table,
                                                           std::string_view key);
-/// A plant by its botanical or common name, from the catalogue; an issue if there is none (at this key of the table).
-[[nodiscard]] const catalogue::Plant* find_plant_at(DesignReader& reader, const TableView& table, std::string_view key);
-/// The same for a material, without a place: nullptr if there is none.
+/// The same without a place: nullptr if there is none.
 [[nodiscard]] const catalogue::Material* find_material_named(const DesignReader& reader, std::string_view name);
 
 /// A list of points; empty after an issue. Simple, at least three corners, coordinates in their limits.
@@ -70,5 +68,8 @@ void assume(DesignReader& reader, std::string path, std::string_view words, std:
 /// An issue at the second of two equal names (case and doubled spaces do not count).
 void check_unique_name(DesignReader& reader, const TableView& table, const std::vector<std::string>& names_before,
                        const std::string& name);
+
+/// A date, or the same as text; absent or wrong: nullopt (wrong: with an issue).
+[[nodiscard]] std::optional<std::int64_t> read_day(DesignReader& reader, const TableView& table, std::string_view key);
 
 }  // namespace houseleek::design

@@ -69,11 +69,11 @@ std::vector<CropWeather> crop_weather(const climate::WeatherYear& year, double e
   return days;
 }
 
-CropStand crop_stand(const design::Container& container) {
+CropStand crop_stand(const catalogue::Plant* known) {
   CropStand stand;
   stand.easy_frac = vegetable_easy_frac;
-  if (!container.plant) return stand;
-  const catalogue::Plant& plant = *container.plant;
+  if (known == nullptr) return stand;
+  const catalogue::Plant& plant = *known;
   stand.height_m = 0.001 * plant.foliage.height_mm.likely;
   stand.leaf_area_index = plant.foliage.leaf_area_index.likely * plant.foliage.cover_frac.likely;
   stand.leaf_resistance_s_per_m = plant.foliage.least_stomatal_resistance_s_per_m.likely;
@@ -96,7 +96,7 @@ CropDays run_crop_days(const CropQuestion& question) {
           "days of a year");
   expects(question.watering_mm.empty() || question.watering_mm.size() == static_cast<std::size_t>(question.n_days),
           "one watering a day, or none");
-  const CropStand stand = crop_stand(question.container);
+  const CropStand stand = crop_stand(question.plant);
   const CropStore store = crop_store(question.container);
   const TopSoil top{store.evaporable_mm, ready_of_total * store.evaporable_mm};
   SoilState state;

@@ -32,7 +32,7 @@ struct CropStand {
   double leaf_resistance_s_per_m = 100.0;
   double easy_frac = 0.4;
 };
-[[nodiscard]] CropStand crop_stand(const design::Container& container);
+[[nodiscard]] CropStand crop_stand(const catalogue::Plant* plant);
 
 struct CropStore {
   double available_mm = 0.0;   // between wilting and field capacity
@@ -42,6 +42,7 @@ struct CropStore {
 
 struct CropQuestion {
   const design::Container& container;
+  const catalogue::Plant* plant = nullptr;  // nullptr: not said
   const std::vector<CropWeather>& weather;
   int first_day = 0;  // of the year
   int n_days = 365;

@@ -152,7 +152,8 @@ StoreNow container_store(const StoreInputs& inputs, const DrawnWeather& weather,
   store.name = container.name;
   store.what = "container";
   store.litres_usual = results::figure_missing("a container has no recipe");
-  if (container.plant) store.plant = container.plant->name;
+  const catalogue::Plant* plant = plant_in(container, inputs.catalogue);
+  if (plant != nullptr) store.plant = plant->name;
   const double area_m2 = 1e-6 * container.length_mm * container.width_mm;
   const std::int64_t first = inputs.today - days_looked_back;
   const planting::CropStore holds = planting::crop_store(container);
@@ -180,6 +181,7 @@ StoreNow container_store(const StoreInputs& inputs, const DrawnWeather& weather,
   for (int draw = 0; draw < n_draws; ++draw) {
     const double share = (static_cast<double>((7 * draw) % n_draws) + 0.5) / n_draws;
     planting::CropQuestion question{.container = container,
+                                    .plant = plant,
                                     .weather = crops[static_cast<std::size_t>(draw)],
                                     .first_day = weather.first_day,
                                     .n_days = days_looked_back + 1 + days_looked_ahead,
@@ -192,7 +194,7 @@ StoreNow container_store(const StoreInputs& inputs, const DrawnWeather& weather,
     draws.store_frac.push_back(std::move(days.store_frac));
     draws.missing_mm.push_back(std::move(days.missing_mm));
   }
-  store.wants_below_frac = figure_of_draws(below, container.plant && container.plant->easy_water_frac
+  store.wants_below_frac = figure_of_draws(below, plant != nullptr && plant->easy_water_frac
                                                       ? "easy water of the plant, by the day's heat"
                                                       : "easy water of a vegetable, for the plant is not known to us");
   fill_figures(store, draws, inputs, area_m2, below, can_l);
@@ -207,13 +209,17 @@ StoreNow container_store(const StoreInputs& inputs, const DrawnWeather& weather,
         }(),
         litre_words(store.litres_each_when_due));
   }
-  if (!container.plant) {
-    store.notes.push_back("What grows in it is not said: plant = \"strawberry\" in its [[container]].");
+  if (plant == nullptr) {
+    store.notes.push_back("What grows in it is not said: plant = { name = \"strawberry\" } in its [[container]].");
   }
   return store;
 }
 
 }  // namespace
+
+const catalogue::Plant* plant_in(const design::Container& container, const catalogue::Catalogue& catalogue) {
+  return container.plant ? catalogue::find_plant(catalogue, container.plant->name) : nullptr;
+}
 
 Figure figure_of_draws(const std::vector<double>& draws, const std::string& from) {
   const double middle = stats::quantile(draws, 0.5);

@@ -37,6 +37,10 @@ struct WaterDays {
                                                  const std::vector<logbook::EventRecord>& records, double can_l,
                                                  const std::string& when);
 
+/// The catalogue's plant of a container; nullptr where none is said.
+[[nodiscard]] const catalogue::Plant* plant_in(const design::Container& container,
+                                               const catalogue::Catalogue& catalogue);
+
 /// Minutes of carrying and pouring, at the pace of this logbook's rounds; at ours where it has fewer than five.
 [[nodiscard]] report::Figure minutes_for(const results::Interval& litres,
                                          const std::vector<logbook::EventRecord>& records);

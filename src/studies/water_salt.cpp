@@ -38,7 +38,8 @@ std::vector<Standing> plants_of(const StoreInputs& inputs) {
     }
   }
   for (const design::Container& container : inputs.design->containers) {
-    if (container.plant) plants.push_back({*container.plant, container.name});
+    if (const catalogue::Plant* known = plant_in(container, inputs.catalogue))
+      plants.push_back({*known, container.name});
   }
   return plants;
 }

@@ -304,6 +304,7 @@ SeasonAnswers answer_seasons(const StoreInputs& inputs, const WaterRequest& requ
       const auto weather = planting::crop_weather(years[static_cast<std::size_t>(year)], design.site.elevation_m,
                                                   design.site.wind_factor);
       planting::CropQuestion question{.container = container,
+                                      .plant = plant_in(container, inputs.catalogue),
                                       .weather = weather,
                                       .first_day = 0,
                                       .n_days = climate::n_days_in_year,

@@ -230,7 +230,8 @@ void add_feeding(const WeekInputs& inputs, report::WeekAnswer& answer) {
         "fed --volume-l LITRES");
   }
   for (const design::Container& container : inputs.roof.design->containers) {
-    const bool is_eaten = container.plant && !container.plant->eaten.empty();
+    const catalogue::Plant* plant = plant_in(container, inputs.roof.catalogue);
+    const bool is_eaten = plant != nullptr && !plant->eaten.empty();
     if (!inputs.roof.has_logbook || !is_eaten || month < 4 || month > 9) continue;
     const std::optional<std::int64_t> last = last_event(inputs, logbook::EventKind::fed, container.name);
     if (last && inputs.roof.today - *last < days_between_feeds) continue;

@@ -50,7 +50,7 @@ medium = "light compost-perlite-coir mix"
 fill_mm = 200
 empty_kg = 1
 plant_kg = 1
-plant = "strawberry"
+plant = { name = "strawberry" }
 )";
 
 const design::ValidDesign& house() {
