@@ -23,7 +23,9 @@
 #include "study.hpp"
 #include "trial.hpp"
 #include "upkeep.hpp"
+#include "water.hpp"
 #include "weather.hpp"
+#include "week.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -150,6 +152,8 @@ ExitCode run(int argc, char** argv) {
   const PlantsCommand plants(app);
   const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
+  const WaterCommand water(app);
+  const WeekCommand week(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -231,6 +235,8 @@ ExitCode run(int argc, char** argv) {
   if (plants.is_chosen()) return plants.run();
   if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
+  if (water.is_chosen()) return water.run();
+  if (week.is_chosen()) return week.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

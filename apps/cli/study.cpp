@@ -43,7 +43,7 @@ ExitCode refuse(const Issues& issues, std::string_view text, const StudyArgument
 }
 
 report::LogbookAnswer answer_logbook(const Evidence& evidence, const studies::OwnFigures& own,
-                                     const design::ValidDesign& design, const report::StudyAnswer& answer) {
+                                     const design::ValidDesign& design, std::vector<report::StoreToday> stores) {
   report::LogbookAnswer logbook;
   logbook.on = evidence.on;
   logbook.left_out = own.left_out;
@@ -52,7 +52,7 @@ report::LogbookAnswer answer_logbook(const Evidence& evidence, const studies::Ow
     logbook.measured.push_back(
         {figure.path, results::figure_with_range(value.likely, value.low, value.high, value.source), figure.statement});
   }
-  logbook.stores = studies::answer_store_today(evidence.records, design, answer.water, evidence.today);
+  logbook.stores = std::move(stores);
   logbook.bills = studies::answer_bills(evidence.records, evidence.loggers, *design);
   return logbook;
 }
@@ -151,7 +151,18 @@ ExitCode run_study(const StudyArguments& arguments) {
     std::string from_logbook;
     document["logbook"] = nullptr;
     if (evidence.value()) {
-      const report::LogbookAnswer logbook = answer_logbook(*evidence.value(), own, design.value(), answer);
+      const studies::StoreInputs roof{.design = design.value(),
+                                      .catalogue = catalogue,
+                                      .records = evidence.value()->records,
+                                      .loggers = evidence.value()->loggers,
+                                      .weather_file = weather_file,
+                                      .has_logbook = true,
+                                      .today = evidence.value()->today,
+                                      .yesterday = {},
+                                      .filled_day = std::nullopt};
+      const report::LogbookAnswer logbook =
+          answer_logbook(*evidence.value(), own, design.value(),
+                         studies::answer_store_today(roof, executor_with_threads(n_threads), context));
       document["logbook"] = report::json_from(logbook);
       from_logbook = report::text_from(logbook);
     }
