@@ -234,13 +234,18 @@ simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind
 }
 
 RunSums run_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held, const Context& context) {
+  return run_group_of(inputs, group_of_cover(inputs, cover, is_held), name_of_run(cover, is_held), true, context);
+}
+
+RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
+                     bool is_whole_house, const Context& context) {
   const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
     return climate::forcing_at(inputs.weather, hour, fraction);
   };
   Job job;
-  job.name = name_of_run(cover, is_held);
-  job.cover = group_of_cover(inputs, cover, is_held);
-  return sums_of_run(inputs, job.cover, run_named(job, forcing, inputs.options, context), true);
+  job.name = std::move(name);
+  job.cover = cover;
+  return sums_of_run(inputs, job.cover, run_named(job, forcing, inputs.options, context), is_whole_house);
 }
 
 CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context) {

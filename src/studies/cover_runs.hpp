@@ -97,6 +97,12 @@ struct RunInputs {
 /// What run_cover steps through, to be looked at.
 [[nodiscard]] simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held);
 
+/// One run of a group that is there already: the whole house (comfort is summed), or a recipe by itself. `name` is for a
+/// message where it fails.
+/// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
+[[nodiscard]] RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
+                                   bool is_whole_house, const Context& context);
+
 /// Runs everything. The result does not depend on the executor: each run writes a place of its own.
 /// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
 [[nodiscard]] CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context);
