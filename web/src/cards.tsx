@@ -24,7 +24,7 @@ interface Card {
 
 const cards: Card[] = [
   {
-    id: 'sound', asked: [], cautions: ['roof', 'work'], assumed: /^$/,
+    id: 'sound', asked: [], cautions: ['roof'], assumed: /^$/,
     figures: () => [], why: () => null,
   },
   {
@@ -230,9 +230,16 @@ function QuestionCard({ card, answers }: { card: Card; answers: Answers }) {
       {cautions.length > 0 && (
         <div class="caution">
           <strong>{words.caution}</strong>
-          {cautions.map((one) => (
+          {cautions.slice(0, 2).map((one) => (
             <p key={one.id}>{one.text}</p>
           ))}
+          {cautions.length > 2 && (
+            <Details summary={words.moreCautions(cautions.length - 2)}>
+              {cautions.slice(2).map((one) => (
+                <p key={one.id}>{one.text}</p>
+              ))}
+            </Details>
+          )}
         </div>
       )}
       {why !== null && quick && (

@@ -288,18 +288,9 @@ export function RoofDrawing(props: RoofDrawingProps) {
                 </g>
               );
             })}
-            {drawing.rooms.map((room) => {
-              const x = room.outline.reduce((sum, [one]) => sum + one, 0) / room.outline.length;
-              const y = Math.min(...room.outline.map(([, one]) => one));
-              return (
-                <g key={room.name} class="room">
-                  <path d={pathOf(room.outline, top)} />
-                  <text x={x * scale} y={(top - y) * scale - 12}>
-                    {room.name}
-                  </text>
-                </g>
-              );
-            })}
+            {drawing.rooms.map((room) => (
+              <path key={room.name} class="room" d={pathOf(room.outline, top)} />
+            ))}
             {drawing.roof.hollows.map((hollow) => (
               <path key={hollow.name} class="hollow" d={pathOf(hollow.outline, top)}>
                 <title>{`${words.roof.hollow} ${hollow.name}`}</title>
@@ -338,6 +329,17 @@ export function RoofDrawing(props: RoofDrawingProps) {
           <g role="presentation" class={values.length > 0 ? 'modules over-numbers' : 'modules'}>{modules(false)}</g>
           <g role="presentation" ref={carried} class={values.length > 0 ? 'modules over-numbers' : 'modules'}>
             {modules(true)}
+          </g>
+          <g role="presentation" class="room-names">
+            {drawing.rooms.map((room) => {
+              const x = Math.min(...room.outline.map(([one]) => one));
+              const y = Math.max(...room.outline.map(([, one]) => one));
+              return (
+                <text key={room.name} x={x * scale + 12} y={(top - y) * scale + 28}>
+                  {room.name}
+                </text>
+              );
+            })}
           </g>
         </g>
         <g role="presentation" class="arrow"

@@ -1,6 +1,6 @@
 // Fields that keep what is typed until it is saved, and carry the engine's own message where it was refused.
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { Issue } from './door';
 
 function draftOf(key: string): string | null {
@@ -51,8 +51,11 @@ export function NumberField({ label, unit, value, draft, issues, onSave, hideLab
     if (draftOf(draft) === null) setText(String(value));
   }, [value, draft]);
   const isDraft = text !== String(value);
+  // Enter and then leaving the field ask once.
+  const tried = useRef<string | null>(null);
   const save = async () => {
-    if (!isDraft) return;
+    if (!isDraft || tried.current === text) return;
+    tried.current = text;
     // What is no number goes to the engine as it is, which says so.
     const number = text.trim() === '' ? NaN : Number(text.replace(',', '.'));
     const is_saved = await onSave(Number.isFinite(number) ? number : (text as unknown as number));
@@ -71,6 +74,7 @@ export function NumberField({ label, unit, value, draft, issues, onSave, hideLab
           onInput={(event) => {
             const typed = event.currentTarget.value;
             setText(typed);
+            tried.current = null;
             keepDraft(draft, typed === String(value) ? null : typed);
           }}
           onBlur={() => void save()}

@@ -22,26 +22,37 @@ function Section({ recipe, deck }: { recipe: Recipe; deck: Drawing['roof']['deck
     ...(is_raised ? [{ kind: 'air', name: words.recipes.gap, mm: recipe.spacer_height_mm }] : []),
     { kind: 'deck', name: membrane ? membrane.material : words.recipes.deck, mm: 20 },
   ];
-  const total = rows.reduce((sum, row) => sum + row.mm, 0);
-  const least = 15; // so that names do not lie on one another
   let y = 0;
-  let label = 0;
+  const named = rows.map((row, index) => ({
+    number: index + 1,
+    text: row.kind === 'plants' || row.kind === 'deck' ? row.name : `${row.name}, ${row.mm} mm`,
+    mm: row.mm,
+    kind: row.kind,
+  }));
+  const total = named.reduce((sum, row) => sum + row.mm, 0);
+  const least = 20; // so that numbers do not lie on one another
+  let mark = -4;
   return (
-    <svg class="section" viewBox={`0 0 420 ${Math.max(total, rows.length * least) + 16}`} role="img"
-         aria-label={`${words.recipes.section}: ${rows.map((row) => `${row.name} ${row.mm} mm`).join(', ')}`}>
-      {rows.map((row, index) => {
-        const top = y;
-        y += row.mm;
-        label = Math.max(label + least, top + row.mm / 2 + 4);
-        return (
-          <g key={index}>
-            <rect class={`cut cut-${row.kind}`} x="4" y={top + 4} width="150" height={row.mm} />
-            <path class="leader" d={`M154 ${top + 4 + row.mm / 2}L172 ${label}`} />
-            <text x="176" y={label + 4}>{`${row.name}${row.kind === 'plants' || row.kind === 'deck' ? '' : `, ${row.mm} mm`}`}</text>
-          </g>
-        );
-      })}
-    </svg>
+    <div class="section">
+      <svg viewBox={`0 0 220 ${Math.max(total, named.length * least) + 20}`} role="img"
+           aria-label={`${words.recipes.section}: ${named.map((row) => row.text).join('; ')}`}>
+        {named.map((row) => {
+          const top = y + 4;
+          y += row.mm;
+          mark = Math.max(mark + least, top + row.mm / 2);
+          return (
+            <g key={row.number}>
+              <rect class={`cut cut-${row.kind}`} x="4" y={top} width="150" height={row.mm} />
+              <path class="leader" d={`M154 ${top + row.mm / 2}L178 ${mark}`} />
+              <text x="184" y={mark + 6}>{row.number}</text>
+            </g>
+          );
+        })}
+      </svg>
+      <ol>
+        {named.map((row) => <li key={row.number}>{row.text}</li>)}
+      </ol>
+    </div>
   );
 }
 

@@ -137,7 +137,8 @@ export function useRoof(): Roof {
   const send = useCallback(async (changes: Change[], field: string): Promise<boolean> => {
     const from = latest.current;
     if (!from) return false;
-    setSaving('saving');
+    // What the page says of an earlier change stays until one is saved.
+    setSaving((old) => (old === 'saved' ? 'saving' : old));
     keepPending(from.file, { from: from.revision, changes });
     try {
       const next = await ask<State>('edit', { from: from.revision, changes });
@@ -175,13 +176,18 @@ export function useRoof(): Roof {
     }
   }, [edit, fail, take]);
 
-  const step = useCallback(async (way: 'undo' | 'redo') => {
-    if (!latest.current) return;
-    try {
-      take(await ask<State>(way, { from: latest.current.revision }));
-    } catch (error) {
-      fail(error);
-    }
+  const step = useCallback((way: 'undo' | 'redo') => {
+    // Behind a save that is on its way, whose revision it starts from.
+    const next = chain.current.then(async () => {
+      if (!latest.current) return;
+      try {
+        take(await ask<State>(way, { from: latest.current.revision }));
+      } catch (error) {
+        fail(error);
+      }
+    });
+    chain.current = next;
+    return next;
   }, [fail, take]);
 
   const again = useCallback(async () => {

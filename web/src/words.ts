@@ -28,7 +28,7 @@ export const words = {
   before: 'Before',
   why: 'Why: numbers and assumptions',
   caution: 'Caution',
-  cautions: 'Cautions',
+  moreCautions: (count: number) => `${count} more`,
   low: 'low',
   likely: 'likely',
   high: 'high',
