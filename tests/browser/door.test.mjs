@@ -4,7 +4,14 @@ import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import test from 'node:test';
-import { newFolder, open, program, read, skip, smallRoof, writeRoof } from './program.mjs';
+import Ajv2020 from 'ajv/dist/2020.js';
+import { newFolder, open, program, read, root, skip, smallRoof, writeRoof } from './program.mjs';
+
+const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, strictRequired: false });
+const schemaOf = (name) => JSON.parse(read(join(root, 'schema', `${name}.schema.json`)));
+ajv.addSchema(schemaOf('study'));
+const isQuick = ajv.compile(schemaOf('quick'));
+const isDrawing = ajv.compile(schemaOf('drawing'));
 
 const set = (path, value) => ({ set: path, value });
 const thickness = 'recipe[0].layer[0].thickness_mm';
@@ -22,6 +29,9 @@ test('an edit changes its own bytes and no others', { skip }, async () => {
   const file = writeRoof();
   await withServer(file, async ({ ask }, { revision }) => {
     const saved = await ask('edit', { from: revision, changes: [set(thickness, 62.5)] });
+    const { drawing } = saved.document;
+    assert.ok(isDrawing(drawing), JSON.stringify(isDrawing.errors?.slice(0, 3)));
+    assert.ok(!isDrawing({ ...drawing, misspelt_field: 1 }));
     assert.equal(saved.status, 200, JSON.stringify(saved.document));
     assert.equal(read(file), smallRoof.replace('thickness_mm = 50 ', 'thickness_mm = 62.5 '));
     assert.equal(saved.document.drawing.recipes[0].layers[0].thickness_mm, 62.5);
@@ -183,6 +193,8 @@ test('the quick answer is the study’s own, before and after a change and back'
       const { status, document } = await ask('quick');
       assert.equal(status, 200, JSON.stringify(document));
       assert.equal(document.engine.n_runs, runs);
+      assert.ok(isQuick(document), JSON.stringify(isQuick.errors?.slice(0, 3)));
+      assert.ok(!isQuick({ ...document, misspelt_field: 1 }));
       return document;
     };
     const compare = (quick) => {
