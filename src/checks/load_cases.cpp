@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "checks/uniform_load.hpp"
+#include "physics/snow.hpp"
 
 namespace houseleek::checks {
 namespace {
@@ -14,7 +15,6 @@ namespace {
 using results::exactly;
 using results::Interval;
 
-constexpr double snow_shape_flat = 0.8;  // mu_1 up to 30 degrees
 constexpr double water_kn_per_m3 = 9.81;
 constexpr Interval hail_kg_per_m3 = {400.0, 600.0, 900.0};  // heaps of stones with air between them; wet ice at the top
 
@@ -92,9 +92,12 @@ LoadCase make_case(const Ground& ground, std::string name, Interval Footprint::*
   one.statement = fmt::format("{}: {:.2f} kN/m2 ({:.2f} to {:.2f}) where it is heaviest", one.name,
                               one.heaviest_kn_per_m2.likely, one.heaviest_kn_per_m2.low, one.heaviest_kn_per_m2.high);
   if (ground.has_figure) {
-    one.statement += words_from(one.uniform);
+    if (is_apart) {
+      one.statement += fmt::format("; {:.2f} of it is carried besides the figure, the rest is", added.likely);
+    }
+    // Both begin with ": ".
+    one.statement += is_apart ? words_from(one.uniform).substr(1) : words_from(one.uniform);
     one.statement += figure_words((*ground.design)->roof);
-    if (is_apart) one.statement += ", beside which it is carried";
     one.statement += words_of_spans(one.spans);
   } else {
     one.statement += "; no verdict without a complete figure";
@@ -134,6 +137,43 @@ LoadCase stack_case(const Ground& ground, const std::optional<int>& n_modules) {
                          "bending under a stack is not looked at; it stands on laid modules at the worst");
 }
 
+/// The highest thing that snow drifts against: the parapet or an obstacle.
+struct Windbreak {
+  std::string name = "the parapet";
+  double height_m = 0.0;
+};
+
+Windbreak highest_windbreak(const design::Roof& roof) {
+  Windbreak highest;
+  highest.height_m = 0.001 * roof.parapet_height_mm.value_or(0.0);
+  for (const design::Obstacle& obstacle : roof.obstacles) {
+    if (0.001 * obstacle.height_mm <= highest.height_m) continue;
+    highest.name = obstacle.name;
+    highest.height_m = 0.001 * obstacle.height_mm;
+  }
+  return highest;
+}
+
+/// The foot of the drift counted on everything: where it lies is a matter of the wind, and most roofs here are no longer
+/// than it is.
+LoadCase drift_case(const Ground& ground, const design::Actions& actions, bool is_apart) {
+  const std::string name = "soaked with drifted snow";
+  if (!actions.ground_snow_kn_per_m2) return missing_case(name, "no ground snow load is given (roof.actions)");
+  if (*actions.ground_snow_kn_per_m2 <= 0.0) return missing_case(name, "no snow falls there");
+  const Windbreak against = highest_windbreak((*ground.design)->roof);
+  const physics::SnowDrift drift = physics::snow_drift(against.height_m, *actions.ground_snow_kn_per_m2);
+  if (drift.peak_shape <= physics::flat_roof_snow_shape) {
+    return missing_case(name, "nothing described stands high enough over the roof for a drift deeper than even snow");
+  }
+  const double peak = drift.peak_shape * actions.snow_exposure.value_or(1.0) * *actions.ground_snow_kn_per_m2;
+  return make_case(
+      ground, name, &Footprint::soaked_kn, exactly(peak), is_apart,
+      fmt::format("the foot of a drift against {} ({:.1f} m high) counted on everything; it thins out over "
+                  "{:.0f} m; whether what the roof carries for snow counts with drifts is for an engineer; snow from a "
+                  "higher roof or wall beside is left out",
+                  against.name, against.height_m, drift.length_m));
+}
+
 LoadCase person_case(const Ground& ground, const std::optional<double>& person_kn, bool is_apart) {
   const std::string name = "a person";
   if (!person_kn) return missing_case(name, "no weight is given (roof.actions.person_kn)");
@@ -168,12 +208,13 @@ std::vector<LoadCase> compute_load_cases(const design::ValidDesign& design,
     cases.push_back(make_case(ground, name, &Footprint::soaked_kn, added, is_apart, left_out));
   };
   if (actions.ground_snow_kn_per_m2) {
-    const double snow = snow_shape_flat * actions.snow_exposure.value_or(1.0) * *actions.ground_snow_kn_per_m2;
-    add("soaked with snow", exactly(snow), allowed.is_snow_apart,
-        "even snow; drifts at parapets, walls and tall pots are deeper and left out");
+    const double snow =
+        physics::flat_roof_snow_shape * actions.snow_exposure.value_or(1.0) * *actions.ground_snow_kn_per_m2;
+    add("soaked with snow", exactly(snow), allowed.is_snow_apart, "even snow; drifts are the next case");
   } else {
     cases.push_back(missing_case("soaked with snow", "no ground snow load is given (roof.actions)"));
   }
+  cases.push_back(drift_case(ground, actions, allowed.is_snow_apart));
   const double hail_m = 0.001 * actions.hail_mm.value_or(0.0);
   const Interval hail = (0.001 * standard_gravity_m_per_s2 * hail_m) * hail_kg_per_m3;
   std::optional<Interval> pool = pool_kn_per_m2;

@@ -26,14 +26,15 @@ struct LoadCase {
   std::string statement;
 };
 
-/// All cases, in this order: dry, drained, soaked, snow, hail, blocked outlet, hail on a blocked outlet, stack, person.
-/// Equation: snow s = 0.8 C s_k; hail d rho g, rho 400 to 900 kg/m3; pool d 9.81 kN/m3. All lie on soaked modules
+/// All cases, in this order: dry, drained, soaked, snow, drifted snow, hail, blocked outlet, hail on a blocked outlet,
+/// stack, person.
+/// Equation: snow s = 0.8 C s_k, drifted mu_2 C s_k; hail d rho g, rho 400 to 900 kg/m3; pool d 9.81 kN/m3. All lie on soaked modules
 /// Shape:    design in; pure.
 /// Units:    kN/m2, kN.
-/// Valid:    even snow: no drift at parapets and obstacles, which `because` says. A pool lies on everything with its whole
+/// Valid:    a drift counts with its deepest on everything; none from a higher roof or wall beside. A pool lies on everything with its whole
 ///           depth: more than the water that has room beside soaked modules.
 /// Errors:   none; a case without its input says what is missing.
-/// Source:   [en1991_1_3] 5.3.2, [en1991_1_1] 6.3.4, [en1990] A1.3; hail: our own estimate.
+/// Source:   [en1991_1_3] 5.3.2 and 6.2, [en1991_1_1] 6.3.4, [en1990] A1.3; hail: our own estimate.
 /// Checked by: tests/checks/load_cases_test.cpp.
 /// `pool_kn_per_m2`: of the water behind blocked outlets, mean over the roof, where the design does not give its depth.
 [[nodiscard]] std::vector<LoadCase> compute_load_cases(

@@ -11,13 +11,15 @@
 namespace houseleek::report {
 namespace {
 
-constexpr double names_width = 190.0;
-constexpr double words_width = 120.0;
-constexpr double row_pitch = 27.0;
+// A name stands above its line, so that it may be long.
+constexpr double plot_left = 24.0;  // room for the first mark's label
+constexpr double words_width = 130.0;
+constexpr double row_pitch = 44.0;
+constexpr double line_below_name = 16.0;
 constexpr double dot_side = 8.0;
 constexpr double rows_top = 40.0;
 constexpr int most_ticks = 6;
-constexpr std::size_t most_name_characters = 30;
+constexpr std::size_t most_name_characters = 70;
 
 }  // namespace
 
@@ -33,7 +35,7 @@ Html html_from(const IntervalChart& chart) {
   Drawing drawing = chart.drawing;
   const double bottom = rows_top + row_pitch * static_cast<double>(chart.rows.size());
   drawing.height = bottom + 24.0;
-  const Scale x{ticks.values.front(), ticks.values.back(), names_width, drawing.width - words_width};
+  const Scale x{ticks.values.front(), ticks.values.back(), plot_left, drawing.width - words_width};
   Html content = svg_text(0.0, 14.0, chart.heading, "heading");
   for (const double value : ticks.values) {
     content += svg_line(x(value), rows_top - 8.0, x(value), bottom, value == 0.0 ? "grid zero" : "grid");
@@ -42,13 +44,14 @@ Html html_from(const IntervalChart& chart) {
   content += svg_text(drawing.width - words_width + 20.0, bottom + 15.0, chart.unit, "unit");
   for (std::size_t i = 0; i < chart.rows.size(); ++i) {
     const IntervalRow& row = chart.rows[i];
-    const double y = rows_top + row_pitch * (static_cast<double>(i) + 0.5);
-    content += svg_text(names_width - 10.0, y + 4.0, short_name(row.name, most_name_characters), "name", Anchor::end);
+    const double name_y = rows_top + row_pitch * static_cast<double>(i) + 12.0;
+    const double y = name_y + line_below_name;
+    content += svg_text(0.0, name_y, short_name(row.name, most_name_characters), "name");
     content += svg_line(x(row.low), y, x(row.high), y, "whisker");
     for (const double end : {row.low, row.high}) content += svg_line(x(end), y - 4.0, x(end), y + 4.0, "whisker");
     content += svg_box({x(row.value) - 0.5 * dot_side, y - 0.5 * dot_side, dot_side, dot_side}, "bar " + row.css_class);
     content += svg_text(drawing.width - words_width + 12.0, y + 4.0, row.words, "value");
-    content += svg_box({names_width, y - 0.5 * row_pitch, drawing.width - words_width - names_width, row_pitch}, "hit",
+    content += svg_box({0.0, name_y - 12.0, drawing.width - words_width, row_pitch}, "hit",
                        fmt::format("{}: {} {} ({} to {})", row.name, number_in_print(row.value), chart.unit,
                                    number_in_print(row.low), number_in_print(row.high)));
   }

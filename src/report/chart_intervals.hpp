@@ -5,7 +5,7 @@
 namespace houseleek::report {
 
 struct IntervalRow {
-  std::string name;  // left of it
+  std::string name;  // above it
   double value = 0.0;
   double low = 0.0;
   double high = 0.0;

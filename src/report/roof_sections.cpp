@@ -410,6 +410,21 @@ Html fire_section(const Json& document) {
     rows.push_back({name + html_from(", burns of media and cores"), "%", {place + "/burning_frac", Form::percent}});
   }
   if (!rows.empty()) content += table_of_figures(document, html_from("Dry fuel"), rows);
+  std::vector<FigureRow> dry;
+  const Json& stacks = document.at("stacks");
+  for (std::size_t i = 0; i < stacks.size(); ++i) {
+    const std::string& form = text_at(stacks[i], "form");
+    if (form != "flat" && form != "raised") continue;
+    const std::string place = fmt::format("/stacks/{}/fire_dry_days", i);
+    dry.push_back({name_from(text_at(stacks[i], "name")) + html_from(", " + form), "days a year", {place}});
+  }
+  if (!dry.empty()) {
+    content += table_of_figures(document, html_from("Dry enough to burn, watered as described"), dry);
+    content += sentence(
+        "A day counts in a spell of three or more on which less than a tenth of the water is left that the module "
+        "holds for "
+        "its plants: our own rule. Dead leaves, mulch and nets dry sooner, on any rainless day.");
+  }
   for (const Json& recipe : recipes) {
     content += list_of("What speaks against the usual presumption for \u201C" + text_at(recipe, "name") + "\u201D:",
                        recipe.at("against"));

@@ -95,6 +95,7 @@ struct StackAnswer {
   Figure heat_gain_summer_kwh_per_m2;
   Figure heat_loss_winter_kwh_per_m2;
   Figure evapotranspiration_mm;
+  Figure fire_dry_days;  // of the year: dry enough to burn
   double heat_residual_frac = 0.0;
   std::optional<double> water_residual_m;  // absent where no layer holds water
 };

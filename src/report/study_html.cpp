@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "report/figure_html.hpp"
+#include "report/logbook_section.hpp"
 #include "report/page_frame.hpp"
 #include "report/roof_sections.hpp"
 #include "report/study_sections.hpp"
@@ -135,7 +136,7 @@ std::string page_of_study(const Json& document, const YearColumns& columns, cons
   Html content = page_header(document, head, "A roof with and without planted modules") + cautions_section(document) +
                  answers_section(document);
   for (const Question& question : questions) content += question_section(question, source);
-  content += trials;
+  content += trials + logbook_section(document);
   content += assumptions_section(document) + weather_section(document) + engine_section(document);
   const std::string name = text_at(document, "design");
   return page_from((name.empty() ? "This house" : name) + ": planted modules on a roof", content);

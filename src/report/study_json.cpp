@@ -212,6 +212,7 @@ Json json_from(const StackAnswer& stack) {
           {"heat_gain_summer_kwh_per_m2", json_from(stack.heat_gain_summer_kwh_per_m2)},
           {"heat_loss_winter_kwh_per_m2", json_from(stack.heat_loss_winter_kwh_per_m2)},
           {"evapotranspiration_mm", json_from(stack.evapotranspiration_mm)},
+          {"fire_dry_days", json_from(stack.fire_dry_days)},
           {"heat_residual_frac", stack.heat_residual_frac},
           {"water_residual_m", json_from(stack.water_residual_m)}};
 }

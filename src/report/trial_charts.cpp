@@ -9,6 +9,7 @@
 #include <set>
 
 #include "base/civil_time.hpp"
+#include "base/utf8.hpp"
 #include "report/chart_intervals.hpp"
 #include "report/chart_lines.hpp"
 #include "report/trial_text.hpp"
@@ -97,12 +98,27 @@ std::string level_unit(trials::Measure measure) {
   return is_level ? "\u00B0C" : std::string(trials::unit_of(measure));
 }
 
+/// What stands at a line's end: the side's name where it and differences of such names have room, else a letter that the
+/// legend explains.
+std::vector<std::string> end_labels(const std::vector<SideLine>& sides) {
+  constexpr std::size_t most_characters = 9;
+  const bool has_room = sides.size() == 2 && std::all_of(sides.begin(), sides.end(), [](const SideLine& line) {
+                          return count_characters(line.side) <= most_characters;
+                        });
+  std::vector<std::string> labels;
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    labels.push_back(has_room ? sides[i].side : std::string(1, static_cast<char>('A' + i % 26)));
+  }
+  return labels;
+}
+
 }  // namespace
 
 Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
   const std::vector<int> days = shared_days(measure.series);
   const std::vector<SideLine> sides = side_lines(measure.series, days);
   if (days.size() < 2 || sides.size() < 2) return {};
+  const std::vector<std::string> labels = end_labels(sides);
   LineChart levels;
   levels.drawing = {
       .id = id + "-levels", .title = heading_of(measure.measure) + ", day by day", .description = "", .width = wide};
@@ -111,7 +127,7 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
   TableData table;
   table.heads = {"Day"};
   for (std::size_t i = 0; i < sides.size(); ++i) {
-    levels.lines.push_back({short_name(sides[i].side, 9), css_of(i), sides[i].values});
+    levels.lines.push_back({labels[i], css_of(i), sides[i].values});
     table.heads.push_back(sides[i].side);
   }
   levels.ticks = ticks_of(levels);
@@ -134,8 +150,12 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
     differences.drawing.description +=
         fmt::format("{}: {} of {} days below zero. ", name,
                     std::count_if(values.begin(), values.end(), [](double v) { return v < 0.0; }), values.size());
-    differences.lines.push_back({measure.verdict.comparisons.size() == 1 ? "" : short_name(name, 9),
-                                 css_of(differences.lines.size()), std::move(values)});
+    const auto label = [&](const auto& line) -> const std::string& {
+      return labels[static_cast<std::size_t>(line - sides.begin())];
+    };
+    const std::string ends = fmt::format("{} less {}", label(side), label(against));
+    differences.lines.push_back(
+        {measure.verdict.comparisons.size() == 1 ? "" : ends, css_of(differences.lines.size()), std::move(values)});
     table.heads.push_back(name);
   }
   if (differences.lines.empty()) return {};
@@ -163,7 +183,10 @@ Html paired_days_chart(const MeasureAnswer& measure, const std::string& id) {
   figure.caption =
       fmt::format("{} days that every module has; each side's mean, and the differences of the same day.", days.size());
   std::vector<LegendItem> legend;
-  for (std::size_t i = 0; i < sides.size(); ++i) legend.push_back({css_of(i), sides[i].side, true});
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    const std::string& side = sides[i].side;
+    legend.push_back({css_of(i), labels[i] == side ? side : fmt::format("{}: {}", labels[i], side), true});
+  }
   figure.legend = legend_from(legend);
   figure.panels = {html_from(levels), html_from(differences)};
   figure.table = std::move(table);
@@ -186,7 +209,7 @@ Html differences_chart(const TrialJudgeAnswer& answer, const std::string& id) {
       // Measure by measure below each other; whose difference it is stands in the heading where there is one pair.
       const std::string label = measure.verdict.comparisons.size() == 1
                                     ? heading_of(measure.measure)
-                                    : fmt::format("{} less {}", one.side, one.against);
+                                    : name;
       chart.rows.push_back({label, one.difference->value, one.difference->low, one.difference->high, words,
                             is_told ? "planted" : "bare"});
       chart.heading = measure.verdict.comparisons.size() == 1 ? fmt::format("{} less {}", one.side, one.against)

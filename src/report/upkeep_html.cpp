@@ -167,7 +167,8 @@ Html storms_section(const Json& document) {
   for (const Json& storm : storms.at("list")) {
     std::string failed;
     for (const Json& one : storm.at("found_failed")) {
-      failed += fmt::format("{}{:.0f} {}", failed.empty() ? "" : ", ", one.at("n_parts").get<double>(), title_of(one));
+      failed +=
+          fmt::format("{}{} ({:.0f})", failed.empty() ? "" : ", ", title_of(one), one.at("n_parts").get<double>());
     }
     table.rows.push_back({text_at(storm, "day"), number_or_dash(storm.at("gust_km_per_h")),
                           number_or_dash(storm.at("rain_mm")), number_or_dash(storm.at("hail_mm")),

@@ -122,7 +122,7 @@ std::string storms_text(const UpkeepAnswer& answer) {
     if (words.empty()) words = fmt::format(" {},", storm.note);
     std::string failed;
     for (const upkeep::FailedParts& one : storm.failed) {
-      failed += fmt::format("{}{:.0f} {}", failed.empty() ? "" : ", ", one.n_parts, one.part);
+      failed += fmt::format("{}{} ({:.0f})", failed.empty() ? "" : ", ", one.part, one.n_parts);
     }
     text += paragraph(fmt::format("  {}", storm.day), 14,
                       fmt::format("{} found failed within {} days: {}", words.substr(1), upkeep::days_after_storm,

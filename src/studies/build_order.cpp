@@ -29,9 +29,6 @@ namespace {
 using geometry::RectangleM;
 using report::short_number;
 
-constexpr double usual_gap_m = 0.02;  // between neighbours, where the recipe is laid nowhere yet
-constexpr double grid_step_m = 0.05;  // of the search for places
-
 const design::Recipe& recipe_of(const design::ValidDesign& design, int recipe) {
   return design->recipes[static_cast<std::size_t>(recipe)];
 }
@@ -42,70 +39,6 @@ int usual_recipe(const design::ValidDesign& design) {
     n_laid[static_cast<std::size_t>(patch.recipe)] += static_cast<int>(design::module_count(patch));
   }
   return static_cast<int>(std::max_element(n_laid.begin(), n_laid.end()) - n_laid.begin());
-}
-
-double gap_of(const design::ValidDesign& design, int recipe) {
-  for (const design::Patch& patch : design->patches) {
-    if (patch.recipe == recipe) return 0.001 * patch.spacing_mm;
-  }
-  return usual_gap_m;
-}
-
-bool is_over(const RectangleM& place, geometry::PointM point) {
-  return place.left_m <= point.x_m && point.x_m <= place.right_m && place.bottom_m <= point.y_m &&
-         point.y_m <= place.top_m;
-}
-
-bool has_any(const RectangleM& place, const std::vector<geometry::PointM>& points) {
-  return std::any_of(points.begin(), points.end(), [&place](geometry::PointM one) { return is_over(place, one); });
-}
-
-geometry::PointM middle_of(const RectangleM& place) {
-  return {0.5 * (place.left_m + place.right_m), 0.5 * (place.bottom_m + place.top_m)};
-}
-
-/// One hypothetical roof to run.
-struct Extended {
-  std::optional<design::ValidDesign> design;
-  std::optional<plan::Layout> layout;
-  RunSums sums;
-  std::atomic<double> done_frac = 0.0;
-  [[nodiscard]] static double weight() { return 1.0; }
-};
-
-std::unique_ptr<Extended> extend(const OrderInputs& inputs, int recipe, std::span<const RectangleM> places) {
-  auto extended = std::make_unique<Extended>();
-  const std::string text =
-      text_with_modules(inputs.description.text, recipe_of(inputs.year.design, recipe).name, places);
-  Result<design::ValidDesign> read = design::read_design(text, inputs.description.file_name, inputs.catalogue);
-  expects(static_cast<bool>(read), "a description that stands with modules on free places");
-  extended->design = std::move(read).value();
-  extended->layout = plan::make_layout(*extended->design);
-  return extended;
-}
-
-/// From today to so few modules more a straight line tells enough of a room's response; a run half-way costs seconds.
-constexpr std::size_t most_places_by_straight_line = 4;
-
-/// The first half of the places over each room, so that each is about half full.
-std::vector<RectangleM> first_halves(const design::ValidDesign& design, const std::vector<RectangleM>& places) {
-  std::vector<std::vector<RectangleM>> by_room(design->rooms.size() + 1);  // the last: over none
-  for (const RectangleM& place : places) {
-    std::size_t most = design->rooms.size();
-    double most_m2 = 0.0;
-    for (std::size_t room = 0; room < design->rooms.size(); ++room) {
-      const double area_m2 = geometry::overlap_area_m2(design->rooms[room].outline, place);
-      if (area_m2 <= most_m2) continue;
-      most = room;
-      most_m2 = area_m2;
-    }
-    by_room[most].push_back(place);
-  }
-  std::vector<RectangleM> half;
-  for (const std::vector<RectangleM>& room : by_room) {
-    half.insert(half.end(), room.begin(), room.begin() + static_cast<std::ptrdiff_t>((room.size() + 1) / 2));
-  }
-  return half;
 }
 
 double hot_k_h(const RunSums& run, std::size_t room) { return run.rooms[room].all.degree_hours_above_k_h; }
@@ -119,7 +52,7 @@ void add_point(report::RoomResponse& response, double covered_m2, double gain_k_
 
 /// Over the bare roof, from what is covered today.
 std::vector<report::RoomResponse> responses_of(const OrderInputs& inputs, const RunSums& bare, const RunSums& planted,
-                                               const std::vector<std::unique_ptr<Extended>>& more) {
+                                               const std::vector<std::unique_ptr<LongerRoof>>& more) {
   std::vector<report::RoomResponse> responses;
   const design::ValidDesign& design = inputs.year.design;
   for (std::size_t room = 0; room < design->rooms.size(); ++room) {
@@ -218,6 +151,22 @@ std::string left_out_words(const design::ValidDesign& design, geometry::PointM a
                      square_name_at(make_square_grid(design->roof), at));
 }
 
+/// Why nothing can be laid, although the load of what lies there now is within the figure.
+std::string none_left_words(const design::ValidDesign& design, int n_refused_by_load) {
+  if (n_refused_by_load == 0) return "no place is left that clear strips, obstacles and bans allow";
+  std::string words = fmt::format(
+      "{} places are free, but with a module on any of them the load is not shown to stay "
+      "within the engineer's figure",
+      n_refused_by_load);
+  const bool has_inner_support = design->roof.structure->supports_at_m.size() > 2;
+  if (has_inner_support && !design->roof.allowable_load->is_by_turns) {
+    words +=
+        "; nobody wrote down whether that figure may stand on some spans and not on others (spans_by_turns), and a "
+        "first module loads one span only";
+  }
+  return words;
+}
+
 std::string statement_of(const report::OrderAnswer& answer, bool is_exact) {
   const report::OrderAbout& about = answer.about;
   if (!about.because.empty()) return fmt::format("Nothing next: {}.", about.because);
@@ -229,156 +178,94 @@ std::string statement_of(const report::OrderAnswer& answer, bool is_exact) {
 
 }  // namespace
 
-std::vector<RectangleM> candidate_places(const design::ValidDesign& design, int recipe) {
-  const design::Recipe& of = recipe_of(design, recipe);
-  const double gap_m = gap_of(design, recipe);
-  std::vector<geometry::Outline> kept_free = checks::check_clear_strips(design).kept_free;
-  // A module in a hollow stands in water for days.
-  for (const design::Hollow& hollow : design->roof.hollows) kept_free.push_back(hollow.outline);
-  const plan::FreePlaces wanted{
-      .width_m = 0.001 * of.length_mm, .height_m = 0.001 * of.width_mm, .step_m = grid_step_m, .gap_m = gap_m};
-  std::vector<RectangleM> places;
-  for (const RectangleM& place : plan::find_free_places(design, wanted, kept_free)) {
-    const RectangleM with_gap{place.left_m - gap_m, place.bottom_m - gap_m, place.right_m + gap_m, place.top_m + gap_m};
-    const bool is_taken = std::any_of(places.begin(), places.end(), [&with_gap](const RectangleM& one) {
-      return geometry::is_overlapping(one, with_gap);
-    });
-    if (!is_taken) places.push_back(place);
-  }
-  return places;
-}
-
-std::optional<geometry::PointM> point_from_words(const design::ValidDesign& design, const std::string& words) {
-  const report::SquareGrid grid = make_square_grid(design->roof);
-  std::optional<geometry::PointM> point;
-  for (int row = 0; row < grid.rows; ++row) {
-    for (int column = 0; column < grid.columns; ++column) {
-      if (square_name(column, row) == words) point = middle_of(square_rectangle(grid, column, row));
-    }
-  }
-  if (!point) {
-    const std::size_t comma = words.find(',');
-    const auto number = [](const std::string& text) -> std::optional<double> {
-      char* end = nullptr;
-      const double value = std::strtod(text.c_str(), &end);
-      return end == text.c_str() || *end != '\0' ? std::nullopt : std::optional(value);
-    };
-    if (comma == std::string::npos) return std::nullopt;
-    const std::optional<double> x_m = number(words.substr(0, comma));
-    const std::optional<double> y_m = number(words.substr(comma + 1));
-    if (!x_m || !y_m) return std::nullopt;
-    point = geometry::PointM{*x_m, *y_m};
-  }
-  constexpr double half_m = 0.005;
-  const RectangleM spot{point->x_m - half_m, point->y_m - half_m, point->x_m + half_m, point->y_m + half_m};
-  if (!geometry::is_inside(design->roof.outline, spot)) return std::nullopt;
-  return point;
-}
-
-std::string text_with_modules(const std::string& text, const std::string& recipe, std::span<const RectangleM> places) {
-  constexpr double rounding_m = 1e-6;
-  std::string longer = text + "\n";
-  for (std::size_t first = 0; first < places.size();) {
-    // Neighbours in a row at one distance are one patch, so that the deck between them counts as between.
-    const RectangleM& one = places[first];
-    const double width_m = one.right_m - one.left_m;
-    double pitch_m = 0.0;
-    std::size_t end = first + 1;
-    for (; end < places.size(); ++end) {
-      const double here_m = places[end].left_m - places[end - 1].left_m;
-      if (std::fabs(places[end].bottom_m - one.bottom_m) > rounding_m || here_m <= 0.0) break;
-      if (end == first + 1 && here_m < 1.5 * width_m) pitch_m = here_m;
-      if (pitch_m == 0.0 || std::fabs(here_m - pitch_m) > rounding_m) break;
-    }
-    longer +=
-        fmt::format("[[patch]]\nrecipe = {}\ncolumns = {}\nrows = 1\norigin = [{:.6f}, {:.6f}]\nspacing_mm = {:.3f}\n",
-                    report::Json(recipe).dump(), end - first, one.left_m, one.bottom_m,
-                    pitch_m > 0.0 ? 1000.0 * (pitch_m - width_m) : 0.0);
-    first = end;
-  }
-  return longer;
-}
-
-report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wanted, const RunSums& bare,
-                               const RunSums& planted, const Executor& executor, const Context& context) {
+OrderPlan plan_order(const OrderInputs& inputs, const OrderWanted& wanted) {
   const design::ValidDesign& design = inputs.year.design;
-  report::OrderAnswer answer;
-  answer.design_name = design->name;
-  answer.is_invented = design->is_invented;
-  report::OrderAbout& about = answer.about;
+  OrderPlan plan;
+  plan.wanted = wanted;
+  plan.answer.design_name = design->name;
+  plan.answer.is_invented = design->is_invented;
+  report::OrderAbout& about = plan.answer.about;
   about.currency = design->prices.currency;
   about.budgets = wanted.budgets;
-  const auto none = [&](std::string because) {
+  about.load_statement = "Load: not asked, nothing is laid.";
+  const auto none = [&plan, &about](std::string because) {
     about.because = std::move(because);
-    about.statement = statement_of(answer, true);
     about.is_exact = true;
-    if (about.load_statement.empty()) about.load_statement = "Load: not asked, nothing is laid.";
-    if (context.on_progress) context.on_progress(1.0);
-    return answer;
+    about.statement = statement_of(plan.answer, true);
+    return std::move(plan);
   };
   if (design->recipes.empty()) return none("no recipe is described");
-  const int recipe = wanted.recipe.value_or(usual_recipe(design));
-  about.recipe = recipe_of(design, recipe).name;
-  about.placed = recipe_of(design, recipe).placed == design::Placed::raised ? "raised" : "flat";
-  const LoadJudge load = load_judge(design, recipe);
+  plan.recipe = wanted.recipe.value_or(usual_recipe(design));
+  const design::Recipe& recipe = recipe_of(design, plan.recipe);
+  about.recipe = recipe.name;
+  about.placed = recipe.placed == design::Placed::raised ? "raised" : "flat";
+  const LoadJudge load = load_judge(design, plan.recipe);
+  plan.trial = load.trial;
   about.load_statement = load.statement;
   if (!load.forbids_all.empty()) return none(load.forbids_all);
-  const money::Cost one = money::cost_of_module(design, recipe, recipe_of(design, recipe).placed);
+  const money::Cost one = money::cost_of_module(design, plan.recipe, recipe.placed);
   if (!one.unpriced.empty()) {
     return none(fmt::format("no price is known of {}", fmt::join(money::once_each(one.unpriced), ", ")));
   }
-  const std::vector<RectangleM> free = candidate_places(design, recipe);
-  std::vector<geometry::PointM> pins = design->order.pins;
+  plan.pins = design->order.pins;
   std::vector<geometry::PointM> bans = design->order.bans;
-  pins.insert(pins.end(), wanted.pins.begin(), wanted.pins.end());
+  plan.pins.insert(plan.pins.end(), wanted.pins.begin(), wanted.pins.end());
   bans.insert(bans.end(), wanted.bans.begin(), wanted.bans.end());
-  std::vector<RectangleM> places;
-  for (const RectangleM& place : free) {
+  int n_refused_by_load = 0;
+  for (const RectangleM& place : candidate_places(design, plan.recipe)) {
     if (has_any(place, bans)) continue;
-    if (load.trial && !load.trial->with(std::span(&place, 1)).is_within) continue;
-    places.push_back(place);
+    if (plan.trial && !plan.trial->with(std::span(&place, 1)).is_within) {
+      ++n_refused_by_load;
+    } else {
+      plan.places.push_back(place);
+    }
   }
-  for (const geometry::PointM pin : pins) {
-    if (std::none_of(places.begin(), places.end(), [pin](const RectangleM& place) { return is_over(place, pin); })) {
+  for (const geometry::PointM pin : plan.pins) {
+    if (std::none_of(plan.places.begin(), plan.places.end(),
+                     [pin](const RectangleM& free) { return is_over(free, pin); })) {
       about.left_out.push_back(left_out_words(design, pin));
     }
   }
-  about.n_places = static_cast<int>(places.size());
-  if (places.empty()) return none("no place is left that clear strips, obstacles, bans and load allow");
-
-  std::vector<std::unique_ptr<Extended>> more;
-  if (places.size() > most_places_by_straight_line) {
-    more.push_back(extend(inputs, recipe, first_halves(design, places)));
+  about.n_places = static_cast<int>(plan.places.size());
+  if (plan.places.empty()) {
+    if (n_refused_by_load > 0) {
+      about.load_statement = fmt::format("Load: no module more is shown to stay within {}; a screening.",
+                                         checks::figure_words(design->roof));
+    }
+    return none(none_left_words(design, n_refused_by_load));
   }
-  more.push_back(extend(inputs, recipe, places));
-  run_parts(
-      more,
-      [&inputs](Extended& roof, const Context& of_run) {
-        const RunInputs year{.design = *roof.design,
-                             .layout = *roof.layout,
-                             .weather = inputs.year.weather,
-                             .limits = inputs.year.limits,
-                             .seasons = inputs.year.seasons,
-                             .thresholds_frac = inputs.year.thresholds_frac,
-                             .options = inputs.year.options,
-                             .has_fine_strips = inputs.year.has_fine_strips};
-        roof.sums = run_cover(year, report::CoverKind::planted, false, of_run);
-      },
-      executor, context);
-  about.responses = responses_of(inputs, bare, planted, more);
+  plan.roofs = longer_roofs(inputs, plan.recipe, plan.places);
+  return plan;
+}
+
+std::vector<WantedRun> runs_of(const OrderPlan& plan) {
+  std::vector<WantedRun> runs;
+  for (const std::unique_ptr<LongerRoof>& roof : plan.roofs) {
+    runs.push_back({.inputs = &*roof->year, .cover = report::CoverKind::planted, .result = &roof->sums});
+  }
+  return runs;
+}
+
+report::OrderAnswer make_order(const OrderInputs& inputs, OrderPlan plan, const RunSums& bare, const RunSums& planted) {
+  report::OrderAnswer answer = std::move(plan.answer);
+  if (plan.roofs.empty()) return answer;
+  const design::ValidDesign& design = inputs.year.design;
+  report::OrderAbout& about = answer.about;
+  const std::vector<RectangleM>& places = plan.places;
+  about.responses = responses_of(inputs, bare, planted, plan.roofs);
 
   buildorder::Problem problem;
   for (const RectangleM& place : places) {
-    problem.places.push_back({.over = rooms_below(design, place), .kind = 0, .is_pinned = has_any(place, pins)});
+    problem.places.push_back({.over = rooms_below(design, place), .kind = 0, .is_pinned = has_any(place, plan.pins)});
   }
   for (const report::RoomResponse& response : about.responses) {
     problem.responses.push_back({response.covered_m2, response.gain_k_h});
   }
-  problem.cost_of = cost_function(design, recipe, about.n_places);
+  problem.cost_of = cost_function(design, plan.recipe, about.n_places);
   const std::vector<int> all{about.n_places};
-  problem.budgets = wanted.budgets.empty() ? std::vector<double>{problem.cost_of(all)} : wanted.budgets;
-  if (load.trial) {
-    problem.judge = [&places, trial = load.trial](std::span<const int> chosen) {
+  problem.budgets = plan.wanted.budgets.empty() ? std::vector<double>{problem.cost_of(all)} : plan.wanted.budgets;
+  if (plan.trial) {
+    problem.judge = [&places, trial = plan.trial](std::span<const int> chosen) {
       std::vector<RectangleM> laid;
       for (const int i : chosen) laid.push_back(places[static_cast<std::size_t>(i)]);
       const checks::PlaceOutcome outcome = trial->with(laid);
@@ -393,10 +280,11 @@ report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wan
   const buildorder::Order found = buildorder::find_order(problem);
   about.is_exact = found.is_exact;
   about.most_loss_k_h = found.most_loss();
-  const double shop_cost = money::outlay_of(one)->likely;
+  const design::Recipe& recipe = recipe_of(design, plan.recipe);
+  const double shop_cost = money::outlay_of(money::cost_of_module(design, plan.recipe, recipe.placed))->likely;
   const report::SquareGrid grid = make_square_grid(design->roof);
   for (const buildorder::Step& step : found.steps) {
-    if (static_cast<int>(answer.steps.size()) == wanted.n_most) break;
+    if (static_cast<int>(answer.steps.size()) == plan.wanted.n_most) break;
     const RectangleM& place = places[static_cast<std::size_t>(step.place)];
     const std::vector<buildorder::RoomShare>& over = problem.places[static_cast<std::size_t>(step.place)].over;
     report::OrderStep row{.square = square_name_at(grid, middle_of(place)),
@@ -430,19 +318,18 @@ report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wan
 
 report::OrderAnswer order(const OrderInputs& inputs, const OrderWanted& wanted, const Executor& executor,
                           const Context& context) {
-  constexpr double two_of_four = 0.5;
-  std::vector<std::unique_ptr<Extended>> today;
-  today.push_back(std::make_unique<Extended>());
-  today.push_back(std::make_unique<Extended>());
-  run_parts(
-      today,
-      [&inputs, &today](Extended& one, const Context& of_run) {
-        const bool is_first = &one == today.front().get();
-        one.sums =
-            run_cover(inputs.year, is_first ? report::CoverKind::bare : report::CoverKind::planted, false, of_run);
-      },
-      executor, part_of(context, 0.0, two_of_four));
-  return make_order(inputs, wanted, today[0]->sums, today[1]->sums, executor, part_of(context, two_of_four, 1.0));
+  OrderPlan plan = plan_order(inputs, wanted);
+  RunSums bare;
+  RunSums planted;
+  std::vector<WantedRun> runs = runs_of(plan);
+  if (runs.empty()) {
+    if (context.on_progress) context.on_progress(1.0);
+    return make_order(inputs, std::move(plan), bare, planted);
+  }
+  runs.push_back({.inputs = &inputs.year, .cover = report::CoverKind::planted, .result = &planted});
+  runs.push_back({.inputs = &inputs.year, .cover = report::CoverKind::bare, .result = &bare});
+  run_wanted(runs, executor, context);
+  return make_order(inputs, std::move(plan), bare, planted);
 }
 
 }  // namespace houseleek::studies

@@ -1,15 +1,15 @@
 // What to build next: places, what they gain by runs with more modules laid, what they cost, what the load allows.
 #pragma once
+#include <memory>
 #include <optional>
-#include <span>
-#include <string>
 #include <vector>
 
 #include "base/context.hpp"
-#include "catalogue/catalogue.hpp"
+#include "checks/place_trial.hpp"
 #include "report/order_answer.hpp"
 #include "studies/cover_runs.hpp"
 #include "studies/executor.hpp"
+#include "studies/order_places.hpp"
 
 namespace houseleek::studies {
 
@@ -21,34 +21,32 @@ struct OrderWanted {
   std::vector<geometry::PointM> bans;
 };
 
-struct OrderInputs {
-  const design::RawDesign& description;
-  const catalogue::Catalogue& catalogue;
-  const RunInputs& year;  // with the design as it is
+/// An order on the way: all that is known before the longer roofs have run.
+struct OrderPlan {
+  OrderWanted wanted;
+  report::OrderAnswer answer;  // what is said already
+  int recipe = 0;
+  std::vector<geometry::PointM> pins;
+  std::vector<geometry::RectangleM> places;
+  std::vector<std::unique_ptr<LongerRoof>> roofs;  // none where nothing can be laid
+  std::shared_ptr<checks::PlaceTrial> trial;       // absent: the load cannot be judged
 };
 
-/// Where modules of the recipe could come to lie: none touches another, all off clear strips and hollows.
-/// Equation: row by row from the lower left, a module wherever one fits beside those before it
-/// Source:   definition.   Checked by: tests/studies/build_order_test.cpp.
-[[nodiscard]] std::vector<geometry::RectangleM> candidate_places(const design::ValidDesign& design, int recipe);
+/// Finds the places and the roofs to run. `inputs` has to stay as long as the plan.
+/// Errors:   throws ContractViolation.
+/// Source:   docs/equations/order.md.   Checked by: tests/studies/build_order_test.cpp.
+[[nodiscard]] OrderPlan plan_order(const OrderInputs& inputs, const OrderWanted& wanted);
 
-/// A square of the plan (B4) as its middle, or x,y in metres; nothing where it is neither or not on the roof.
-[[nodiscard]] std::optional<geometry::PointM> point_from_words(const design::ValidDesign& design,
-                                                               const std::string& words);
+/// The runs that a plan waits for.
+[[nodiscard]] std::vector<WantedRun> runs_of(const OrderPlan& plan);
 
-/// The description with a module laid at each of these places.
-[[nodiscard]] std::string text_with_modules(const std::string& text, const std::string& recipe,
-                                            std::span<const geometry::RectangleM> places);
+/// Chooses (buildorder/order.hpp) once these runs are done. `bare` and `planted` are free runs of the same year.
+[[nodiscard]] report::OrderAnswer make_order(const OrderInputs& inputs, OrderPlan plan, const RunSums& bare,
+                                             const RunSums& planted);
 
-/// Runs the house with all of the places laid and, where they are more than four, with half, then chooses
-/// (buildorder/order.hpp). `bare` and `planted` are free runs of the same year.
+/// The same with all runs of its own.
 /// Shape:    pure but for progress; the same answer for every executor.
 /// Errors:   throws simulation::NumericalFailure, ContractViolation, Cancelled.
-/// Source:   docs/equations/order.md.   Checked by: tests/studies/build_order_test.cpp.
-[[nodiscard]] report::OrderAnswer make_order(const OrderInputs& inputs, const OrderWanted& wanted, const RunSums& bare,
-                                             const RunSums& planted, const Executor& executor, const Context& context);
-
-/// The same with the two runs of its own.
 [[nodiscard]] report::OrderAnswer order(const OrderInputs& inputs, const OrderWanted& wanted, const Executor& executor,
                                         const Context& context);
 

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "base/contract.hpp"
+#include "checks/fire_load.hpp"
 #include "climate/calendar.hpp"
 #include "studies/run_parts.hpp"
 
@@ -71,6 +72,15 @@ void add_moist_days(const RunInputs& inputs, const results::StackYear& year, dou
   }
 }
 
+/// The store as whole days begin with it.
+double fire_dry_days(const results::StackYear& year) {
+  std::vector<double> store_frac_by_day;
+  for (std::size_t first = 0; first + hours_per_day <= year.root_store_frac.size(); first += hours_per_day) {
+    store_frac_by_day.push_back(year.root_store_frac[first]);
+  }
+  return checks::count_fire_dry_days(store_frac_by_day).n_days;
+}
+
 StackSums sums_of_stack(const RunInputs& inputs, const results::StackYear& year,
                         const simulation::StackOrigin& origin) {
   StackSums sums;
@@ -85,6 +95,7 @@ StackSums sums_of_stack(const RunInputs& inputs, const results::StackYear& year,
   sums.left_mm = sum_of(year.drainage_mm) + sum_of(year.runoff_mm);
   sums.watering_mm = sum_of(year.watering_mm);
   if (origin.recipe >= 0) {
+    sums.fire_dry_days = fire_dry_days(year);
     add_moist_days(inputs, year, inputs.thresholds_frac[static_cast<std::size_t>(origin.recipe)], sums);
   }
   sums.heat_residual_frac = std::max(year.heat_residual_max_frac, year.heat_residual_year_frac);
@@ -127,6 +138,7 @@ RunSums sums_of_run(const RunInputs& inputs, const simulation::CoverGroup& cover
 /// One run to do: its group and where its sums go.
 struct Job {
   std::string name;  // for a message where it fails
+  const RunInputs* inputs = nullptr;
   simulation::CoverGroup cover;
   bool is_whole_house = true;
   bool is_held = false;
@@ -136,13 +148,20 @@ struct Job {
 };
 using Jobs = std::vector<std::unique_ptr<Job>>;
 
-void add_job(Jobs& jobs, std::string name, simulation::CoverGroup cover, bool is_whole_house, RunSums& result) {
+struct JobOf {
+  const RunInputs& inputs;
+  RunSums& result;
+  bool is_whole_house = true;
+};
+
+void add_job(Jobs& jobs, const JobOf& of, std::string name, simulation::CoverGroup cover) {
   auto job = std::make_unique<Job>();
   job->name = std::move(name);
+  job->inputs = &of.inputs;
   job->cover = std::move(cover);
-  job->is_whole_house = is_whole_house;
+  job->is_whole_house = of.is_whole_house;
   job->is_held = job->cover.group.rooms.front().is_held;
-  job->result = &result;
+  job->result = &of.result;
   jobs.push_back(std::move(job));
 }
 
@@ -179,21 +198,12 @@ std::string name_of_run(report::CoverKind cover, bool is_held) {
   return std::string(cover_from(cover).name) + (is_held ? ", with machines" : ", running free");
 }
 
-results::GroupYear run_named(const Job& job, const climate::ForcingSource& forcing,
-                             const simulation::RunOptions& options, const Context& context) {
-  try {
-    return simulation::run_group(job.cover.group, forcing, options, context);
-  } catch (const simulation::NumericalFailure& failure) {
-    throw simulation::NumericalFailure(job.name + ": " + failure.what());
-  }
-}
-
 Jobs make_jobs(const RunInputs& inputs, CoverRuns& runs) {
   Jobs jobs;
   for (const report::CoverKind kind : report::all_covers) {
     for (const bool is_held : {false, true}) {
-      add_job(jobs, name_of_run(kind, is_held), group_of_cover(inputs, kind, is_held), true,
-              (is_held ? runs.held : runs.free)[report::index_of(kind)]);
+      add_job(jobs, {inputs, (is_held ? runs.held : runs.free)[report::index_of(kind)]}, name_of_run(kind, is_held),
+              group_of_cover(inputs, kind, is_held));
     }
   }
   for (std::size_t i = 0; i < inputs.design->recipes.size(); ++i) {
@@ -205,13 +215,37 @@ Jobs make_jobs(const RunInputs& inputs, CoverRuns& runs) {
   }
   for (RecipeRun& run : runs.recipes) {
     const std::string& name = inputs.design->recipes[static_cast<std::size_t>(run.recipe)].name;
-    add_job(jobs, name + (run.placed == design::Placed::raised ? ", raised, by itself" : ", flat, by itself"),
-            simulation::make_recipe_group(inputs.design, inputs.layout, inputs.weather, run.recipe, run.placed), false,
-            run.sums);
+    add_job(jobs, {inputs, run.sums, false},
+            name + (run.placed == design::Placed::raised ? ", raised, by itself" : ", flat, by itself"),
+            simulation::make_recipe_group(inputs.design, inputs.layout, inputs.weather, run.recipe, run.placed));
   }
+  return jobs;
+}
+
+void add_wanted(Jobs& jobs, std::span<const WantedRun> wanted) {
+  for (const WantedRun& one : wanted) {
+    add_job(jobs, {*one.inputs, *one.result}, name_of_run(one.cover, false),
+            group_of_cover(*one.inputs, one.cover, false));
+  }
+}
+
+void do_job(Job& job, const Context& context) {
+  const climate::ForcingSource forcing = [&weather = job.inputs->weather](int hour, double fraction) {
+    return climate::forcing_at(weather, hour, fraction);
+  };
+  try {
+    const results::GroupYear year = simulation::run_group(job.cover.group, forcing, job.inputs->options, context);
+    *job.result = sums_of_run(*job.inputs, job.cover, year, job.is_whole_house);
+    if (job.inputs->keeps_columns && !job.is_held) job.result->columns = columns_of_run(job.cover, year);
+  } catch (const simulation::NumericalFailure& failure) {
+    throw simulation::NumericalFailure(job.name + ": " + failure.what());
+  }
+}
+
+void do_jobs(Jobs& jobs, const Executor& executor, const Context& context) {
   // The longest first, so that no thread is left with one of them at the end.
   std::stable_sort(jobs.begin(), jobs.end(), [](const auto& a, const auto& b) { return a->weight() > b->weight(); });
-  return jobs;
+  run_parts(jobs, do_job, executor, context);
 }
 
 }  // namespace
@@ -239,28 +273,26 @@ RunSums run_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held
 
 RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
                      bool is_whole_house, const Context& context) {
-  const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
-    return climate::forcing_at(inputs.weather, hour, fraction);
-  };
-  Job job;
-  job.name = std::move(name);
-  job.cover = cover;
-  return sums_of_run(inputs, job.cover, run_named(job, forcing, inputs.options, context), is_whole_house);
+  RunSums sums;
+  Jobs jobs;
+  add_job(jobs, {inputs, sums, is_whole_house}, std::move(name), cover);
+  do_job(*jobs.front(), context);
+  return sums;
 }
 
-CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context) {
+void run_wanted(std::span<const WantedRun> wanted, const Executor& executor, const Context& context) {
+  Jobs jobs;
+  add_wanted(jobs, wanted);
+  do_jobs(jobs, executor, context);
+}
+
+CoverRuns run_covers(const RunInputs& inputs, std::span<const WantedRun> beside, const Executor& executor,
+                     const Context& context) {
   expects(inputs.thresholds_frac.size() == inputs.design->recipes.size(), "a threshold for every recipe");
   CoverRuns runs;
-  const Jobs jobs = make_jobs(inputs, runs);
-  const climate::ForcingSource forcing = [&inputs](int hour, double fraction) {
-    return climate::forcing_at(inputs.weather, hour, fraction);
-  };
-  const auto do_job = [&inputs, &forcing](Job& job, const Context& of_run) {
-    const results::GroupYear year = run_named(job, forcing, inputs.options, of_run);
-    *job.result = sums_of_run(inputs, job.cover, year, job.is_whole_house);
-    if (inputs.keeps_columns && !job.is_held) job.result->columns = columns_of_run(job.cover, year);
-  };
-  run_parts(jobs, do_job, executor, context);
+  Jobs jobs = make_jobs(inputs, runs);
+  add_wanted(jobs, beside);
+  do_jobs(jobs, executor, context);
   return runs;
 }
 

@@ -1,6 +1,7 @@
 // The runs of a study: the house bare, planted and under each rival, free and with machines; each recipe by itself.
 #pragma once
 #include <array>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -46,6 +47,7 @@ struct StackSums {
   double evapotranspiration_mm = 0.0;
   double left_mm = 0.0;  // run-off and drainage
   double watering_mm = 0.0;
+  double fire_dry_days = 0.0;  // checks::count_fire_dry_days
   // Days of each month that begin with the store above the threshold of the recipe, and what they evaporate.
   std::array<double, 12> moist_days{};
   std::array<double, 12> moist_evapotranspiration_mm{};
@@ -103,8 +105,20 @@ struct RunInputs {
 [[nodiscard]] RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
                                    bool is_whole_house, const Context& context);
 
-/// Runs everything. The result does not depend on the executor: each run writes a place of its own.
+/// A run of the whole house, free, and where its sums go: of these inputs or of another roof in the same year.
+struct WantedRun {
+  const RunInputs* inputs = nullptr;
+  report::CoverKind cover = report::CoverKind::bare;
+  RunSums* result = nullptr;
+};
+
 /// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
-[[nodiscard]] CoverRuns run_covers(const RunInputs& inputs, const Executor& executor, const Context& context);
+void run_wanted(std::span<const WantedRun> wanted, const Executor& executor, const Context& context);
+
+/// Runs everything, and what else is wanted beside it. The result does not depend on the executor: each run writes a
+/// place of its own.
+/// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
+[[nodiscard]] CoverRuns run_covers(const RunInputs& inputs, std::span<const WantedRun> beside, const Executor& executor,
+                                   const Context& context);
 
 }  // namespace houseleek::studies

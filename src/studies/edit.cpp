@@ -40,6 +40,11 @@ std::string text_in(const Json& change, std::string_view key) {
   return found != change.end() && found->is_string() ? found->get<std::string>() : std::string();
 }
 
+std::optional<std::vector<design::TextChange>> one(std::optional<design::TextChange> change) {
+  if (!change) return std::nullopt;
+  return std::vector<design::TextChange>{std::move(*change)};
+}
+
 /// One change at a time, on the text that the changes before it have left.
 struct Editor {
   const catalogue::Catalogue& catalogue;
@@ -67,11 +72,6 @@ struct Editor {
     if (changes) return take(std::move(*changes));
     refuse(key, path, fmt::format("{} is not there, or is written in a way that cannot be changed here", path),
            "change it in the file itself");
-  }
-
-  static std::optional<std::vector<design::TextChange>> one(std::optional<design::TextChange> change) {
-    if (!change) return std::nullopt;
-    return std::vector<design::TextChange>{std::move(*change)};
   }
 
   void set(const Json& change) {

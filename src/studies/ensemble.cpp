@@ -45,7 +45,7 @@ YearAnswer run_year(const EnsembleInputs& inputs, const climate::WeatherYear& we
                        .thresholds_frac = shared.thresholds_frac,
                        .options = shared.options,
                        .has_fine_strips = shared.has_fine_strips};
-  return answer_year(year, run_covers(year, run_in_turn, context));
+  return answer_year(year, run_covers(year, {}, run_in_turn, context));
 }
 
 void run_task(const EnsembleInputs& inputs, YearTask& task, const Context& context) {

@@ -67,7 +67,7 @@ void take_over(Wants& wants, const QuickMemory& memory) {
 }
 
 /// Does what is not done yet; the longest first. Returns how many.
-int run_wanted(const Wants& wants, const RunInputs& inputs, const Executor& executor, const Context& context) {
+int run_missing(const Wants& wants, const RunInputs& inputs, const Executor& executor, const Context& context) {
   // A part of its own each, because run_parts() counts what it is given.
   struct Part {
     Wanted* wanted = nullptr;
@@ -182,7 +182,7 @@ report::QuickAnswer answer_quickly(const design::ValidDesign& design, const clim
   take_over(wants, memory);
 
   report::QuickAnswer answer;
-  answer.n_runs = run_wanted(wants, inputs, executor, context);
+  answer.n_runs = run_missing(wants, inputs, executor, context);
   answer.n_runs_kept = static_cast<int>(wants.size()) - answer.n_runs;
   keep(wants, memory);
   answer.design_name = design->name;

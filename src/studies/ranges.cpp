@@ -62,7 +62,8 @@ constexpr Figure report::StackAnswer::*const stack_fields[] = {&report::StackAns
                                                                &report::StackAnswer::ceiling_max_c,
                                                                &report::StackAnswer::heat_gain_summer_kwh_per_m2,
                                                                &report::StackAnswer::heat_loss_winter_kwh_per_m2,
-                                                               &report::StackAnswer::evapotranspiration_mm};
+                                                               &report::StackAnswer::evapotranspiration_mm,
+                                                               &report::StackAnswer::fire_dry_days};
 
 constexpr Figure report::WaterAnswer::*const water_fields[] = {
     &report::WaterAnswer::rain_mm, &report::WaterAnswer::retained_frac, &report::WaterAnswer::watering_l_per_module};

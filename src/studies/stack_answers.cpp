@@ -36,9 +36,11 @@ report::StackAnswer answer_stack(std::string name, std::string form, const RunSu
   answer.heat_residual_frac = sums.heat_residual_frac;
   if (sums.origin.recipe >= 0) {
     answer.evapotranspiration_mm = of_one_year(sums.evapotranspiration_mm);
+    answer.fire_dry_days = of_one_year(sums.fire_dry_days);
     answer.water_residual_m = sums.water_residual_m;
   } else {
     answer.evapotranspiration_mm = results::figure_missing("no medium; what dries off a wet roof is not modelled");
+    answer.fire_dry_days = results::figure_missing("no medium that dries and wets");
   }
   return answer;
 }

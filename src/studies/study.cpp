@@ -57,8 +57,6 @@ report::EngineAnswer answer_engine(const design::Design& design, const StudyOpti
 
 /// How long the parts take, in runs of one cover for a year: all covers and recipes take about this many.
 constexpr double runs_in_a_year = 10.0;
-/// Half and all of the free places.
-constexpr double runs_of_order = 1.0;
 
 constexpr int steps_in_study = 10;
 
@@ -94,12 +92,18 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double all_runs = years_runs + trials.n_runs(trial_inputs) + runs_of_order;
+  const double all_runs = years_runs + trials.n_runs(trial_inputs);
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;
-  const double order_frac = (years_runs + runs_of_order) / all_runs;
 
-  const CoverRuns runs = run_covers(inputs, executor, part_of(context, 0.0, first_frac));
+  std::optional<OrderInputs> order_inputs;
+  OrderPlan next;
+  if (options.description != nullptr) {
+    order_inputs.emplace(OrderInputs{*options.description, catalogue, inputs});
+    next = plan_order(*order_inputs,
+                      {.recipe = std::nullopt, .budgets = {}, .n_most = steps_in_study, .pins = {}, .bans = {}});
+  }
+  const CoverRuns runs = run_covers(inputs, runs_of(next), executor, part_of(context, 0.0, first_frac));
   std::vector<YearAnswer> years = {answer_year(inputs, runs)};
   const Ensemble more = run_years({.main_year = inputs,
                                    .first_draw = 1,
@@ -118,7 +122,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.weather = answer_weather(*design, inputs, answers);
   answer.assumed = assumed;
   const EffectsAnswer effects =
-      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, order_frac, 1.0))
+      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, years_frac, 1.0))
                  : effects_not_tried(assumed.size());
   answer.assumed_effects = effects.effects;
   answer.assumed_ranked = effects.ranked;
@@ -140,12 +144,10 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.carbon = draw_carbon(cash, money::modules_of(design));
   answer.planted_degree_hours_less_per_outlay_k_h = drawn.degree_hours_less_per_outlay_k_h;
   answer.rivals = answer_rivals(cash, answer.house, answer.money, drawn);
-  if (options.description != nullptr) {
-    OrderWanted wanted;
-    wanted.n_most = steps_in_study;
-    const auto free = [&runs](report::CoverKind cover) -> const RunSums& { return runs.free[report::index_of(cover)]; };
-    answer.order = make_order({*options.description, catalogue, inputs}, wanted, free(report::CoverKind::bare),
-                              free(report::CoverKind::planted), executor, part_of(context, years_frac, order_frac));
+  if (order_inputs) {
+    for (const auto& roof : next.roofs) add_counts(answer.engine, counts_of(roof->sums));
+    answer.order = make_order(*order_inputs, std::move(next), runs.free[report::index_of(report::CoverKind::bare)],
+                              runs.free[report::index_of(report::CoverKind::planted)]);
   } else {
     answer.order.about.because = "the text of the description was not handed in";
     answer.order.about.statement = "Nothing next: " + answer.order.about.because + ".";

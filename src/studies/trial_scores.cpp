@@ -62,16 +62,14 @@ std::optional<double> tear_grade(const std::vector<const Event*>& events) {
 
 std::vector<ScoreKind> kinds() {
   return {
-      {"vigour", "of 5", "looked_at, the last vigour of each",
-       [](const auto& e) { return last_of(e, &Event::vigour); }},
-      {"cover", "%", "looked_at, the last cover_percent of each",
-       [](const auto& e) { return last_of(e, &Event::cover_percent); }},
-      {"tear grade", "0 good to 3 gone", "the last condition of each", tear_grade},
-      {"litres given", "litres", "watered, the sum of water_l",
+      {"vigour", "of 5", "the last look at each module", [](const auto& e) { return last_of(e, &Event::vigour); }},
+      {"cover", "%", "the last look at each module", [](const auto& e) { return last_of(e, &Event::cover_percent); }},
+      {"tear grade", "0 good to 3 gone", "the last look at each module", tear_grade},
+      {"litres given", "litres", "all that was given",
        [](const auto& e) { return sum_of(e, EventKind::watered, &Event::water_l); }},
-      {"flowers counted", "", "flowered, the sum of count",
+      {"flowers counted", "", "all that was counted",
        [](const auto& e) { return sum_of(e, EventKind::flowered, &Event::count); }, true},
-      {"harvest", "kg", "harvested, the sum of mass_kg",
+      {"harvest", "kg", "all that was picked",
        [](const auto& e) { return sum_of(e, EventKind::harvested, &Event::mass_kg); }, true},
   };
 }

@@ -119,6 +119,43 @@ TEST(Drainage, BlockedOutletsPoolUpToTheLowestLip) {
   EXPECT_EQ(spout.statement.find("float"), std::string::npos) << spout.statement;
 }
 
+TEST(Drainage, ADryModuleIsShownToFloatWhereThePoolRisesPastIt) {
+  // By hand: crushed brick, wool, cloth, plants and spacers of the small house weigh 52.625 kg dry on one square metre,
+  // which is what 52.625 mm of water weigh (Archimedes); the spacers lift it by 20 mm.
+  constexpr double floats_at_mm = 20.0 + 52.625;
+  int n_floating_before = 0;
+  int n_seen_below = 0;
+  int n_seen_above = 0;
+  for (int sill_mm = 10; sill_mm <= 100; sill_mm += 5) {
+    const std::string overflow =
+        "\n[[drainage.overflow]]\nat = [3, 3]\nwidth_mm = 100\nsill_mm = " + std::to_string(sill_mm) + "\n";
+    const DrainageCheck check = check_drainage(valid_design(small_house("", overflow)), coarse());
+    const DrainageCase* pool = find_case(check, DrainageKind::blocked);
+    ASSERT_FALSE(pool->squares.empty());
+    int n_floating = 0;
+    for (const SquareDepth& square : pool->squares) {
+      const double depth_mm = square.above_deck_mm.likely;
+      n_seen_below += depth_mm < floats_at_mm ? 1 : 0;
+      n_seen_above += depth_mm > floats_at_mm ? 1 : 0;
+      if (square.buoyancy == Buoyancy::floats) {
+        EXPECT_GT(depth_mm, floats_at_mm) << sill_mm;
+        ++n_floating;
+      } else {
+        EXPECT_LE(depth_mm, floats_at_mm) << sill_mm;
+      }
+      if (square.buoyancy == Buoyancy::stays) {
+        EXPECT_LT(square.above_deck_mm.high, floats_at_mm) << sill_mm;
+      }
+    }
+    EXPECT_EQ(pool->statement.find("Dry modules float there.") != std::string::npos, n_floating > 0) << sill_mm;
+    EXPECT_GE(n_floating, n_floating_before) << "a higher pool lifts no fewer";
+    n_floating_before = n_floating;
+  }
+  EXPECT_GT(n_seen_below, 0);
+  EXPECT_GT(n_seen_above, 0);
+  EXPECT_GT(n_floating_before, 0);
+}
+
 TEST(Drainage, RainOnBlockedOutletsStandsHigherThanTheLip) {
   const std::string low = "\n[[drainage.overflow]]\nat = [3, 3]\nwidth_mm = 100\nsill_mm = 25\n";
   const DrainageCheck check = check_drainage(valid_design(small_house("", low + rain_table)), coarse());

@@ -47,7 +47,7 @@ const LoadCase& named(const std::vector<LoadCase>& cases, std::string_view name)
 
 TEST(LoadCases, ByHand) {
   const auto cases = compute_load_cases(valid_design(with(all_actions)));
-  ASSERT_EQ(cases.size(), 9U);
+  ASSERT_EQ(cases.size(), 10U);
   EXPECT_NEAR(named(cases, "dry").heaviest_kn_per_m2.likely, 52.625 * g / 1000.0, 1e-12);
   EXPECT_NEAR(named(cases, "drained").heaviest_kn_per_m2.likely, 88.375 * g / 1000.0, 1e-12);
   EXPECT_NEAR(named(cases, "soaked").whole_roof_kn.likely, 4.0 * 102.525 * g / 1000.0, 1e-12);
@@ -72,16 +72,35 @@ TEST(LoadCases, WhatIsCarriedApartIsNotComparedButShown) {
   const auto cases = compute_load_cases(valid_design(with(all_actions, "", apart)));
   const LoadCase& snow = named(cases, "soaked with snow");
   EXPECT_EQ(snow.uniform, LoadVerdict::within);
-  EXPECT_NE(snow.statement.find("beside which it is carried"), std::string::npos);
+  EXPECT_NE(snow.statement.find("0.60 of it is carried besides the figure, the rest is within the"), std::string::npos);
   EXPECT_EQ(named(cases, "blocked outlet").uniform, LoadVerdict::above);
   // A person on 4 m2 adds 0.25 kN/m2.
   EXPECT_NEAR(named(cases, "a person").added_kn_per_m2.likely, 0.25, 1e-9);
 }
 
+TEST(LoadCases, ADriftStandsAgainstTheHighestThingOnTheRoof) {
+  const auto drift_of = [](const std::string& actions, const std::string& parapet) {
+    const std::string text = edited(with(actions), {{"finish = {", parapet + "finish = {"}});
+    return named(compute_load_cases(valid_design(text)), "soaked with drifted snow");
+  };
+  // Snow as deep as the parapet is high: 2 kN/m3 x 0.5 m; and no deeper however high it is than 2.0 x 0.75.
+  const LoadCase half_metre = drift_of(all_actions, "parapet_height_mm = 500\n");
+  ASSERT_TRUE(half_metre.is_computed) << half_metre.statement;
+  EXPECT_NEAR(half_metre.added_kn_per_m2.likely, 1.0, 1e-12);
+  EXPECT_NE(half_metre.because.find("the parapet (0.5 m high)"), std::string::npos) << half_metre.because;
+  EXPECT_NEAR(drift_of(all_actions, "parapet_height_mm = 1900\n").added_kn_per_m2.likely, 1.5, 1e-12);
+  const LoadCase low = drift_of(all_actions, "parapet_height_mm = 100\n");
+  EXPECT_FALSE(low.is_computed);
+  EXPECT_NE(low.statement.find("nothing described stands high enough"), std::string::npos) << low.statement;
+  const LoadCase none = drift_of("[roof.actions]\nground_snow_kn_per_m2 = 0\n", "parapet_height_mm = 500\n");
+  EXPECT_FALSE(none.is_computed);
+  EXPECT_NE(none.statement.find("no snow falls there"), std::string::npos) << none.statement;
+}
+
 TEST(LoadCases, WithoutInputsEachSaysWhatIsMissing) {
   const auto cases = compute_load_cases(valid_design(small_design_text()));
-  for (const char* name : {"soaked with snow", "soaked with hail", "blocked outlet", "hail on a blocked outlet",
-                           "a stack of wet modules being moved", "a person"}) {
+  for (const char* name : {"soaked with snow", "soaked with drifted snow", "soaked with hail", "blocked outlet",
+                           "hail on a blocked outlet", "a stack of wet modules being moved", "a person"}) {
     EXPECT_FALSE(named(cases, name).is_computed) << name;
     EXPECT_NE(named(cases, name).statement.find("not worked out, because"), std::string::npos) << name;
     EXPECT_EQ(named(cases, name).uniform, LoadVerdict::none) << name;

@@ -8,6 +8,7 @@
 #include "studies/water_answers.hpp"
 #include "studies/weather.hpp"
 #include "support/catalogue_files.hpp"
+#include "support/example_house.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -133,6 +134,16 @@ TEST(BuildOrder, NothingNextWhereWhatLiesThereIsTooHeavy) {
       order_of(edited(checked_design_text(), {{"load_kn_per_m2 = 2.0", "load_kn_per_m2 = 0.3"}}), with_money({100.0}));
   EXPECT_TRUE(answer.steps.empty());
   EXPECT_NE(answer.about.statement.find("not shown to stay within"), std::string::npos);
+}
+
+TEST(BuildOrder, AFirstModuleOnOneSpanOfSeveralIsRefusedWithTheQuestionToAsk) {
+  const std::string two_spans =
+      edited(tests::with_patches(checked_design_text(), ""), {{"supports_at_m = [0, 4]", "supports_at_m = [0, 2, 4]"}});
+  const report::OrderAnswer answer = order_of(two_spans, with_money({100.0}));
+  EXPECT_TRUE(answer.steps.empty());
+  EXPECT_NE(answer.about.statement.find("places are free"), std::string::npos) << answer.about.statement;
+  EXPECT_NE(answer.about.statement.find("spans_by_turns"), std::string::npos);
+  EXPECT_EQ(answer.about.load_statement.find("every step"), std::string::npos) << answer.about.load_statement;
 }
 
 TEST(BuildOrder, TheGainOfAllStepsIsThatOfTheRunWithAllLaid) {

@@ -163,9 +163,9 @@ std::string true_text(const HiddenTruth& truth) {
                    wool_w_per_m_k * truth.conductivity_factor);
 }
 
-store::Project project_with_readings(const HiddenTruth& truth) {
+store::Project project_with_readings(const HiddenTruth& truth, const std::string& path) {
   sqlite3* handle = nullptr;
-  if (sqlite3_open(":memory:", &handle) != SQLITE_OK) throw std::runtime_error("no memory for a project");
+  if (sqlite3_open(path.c_str(), &handle) != SQLITE_OK) throw std::runtime_error("no room for a project: " + path);
   store::Project project = store::make_project(store::Database(handle, "a.houseleek"));
   (void)studies::keep_design(project, {"roof.toml", believed_text(truth)}, "believed", noon_utc_s);
   const Columns columns = true_columns(truth);

@@ -27,7 +27,8 @@ struct HiddenTruth {
 [[nodiscard]] std::string true_text(const HiddenTruth& truth);
 
 /// A project of the believed house with the readings that the true one gives: by loggers' files, or as events.
-[[nodiscard]] store::Project project_with_readings(const HiddenTruth& truth);
+/// `path`: its file, which must not exist yet.
+[[nodiscard]] store::Project project_with_readings(const HiddenTruth& truth, const std::string& path = ":memory:");
 
 struct Loop {
   report::TrialFitAnswer fit;

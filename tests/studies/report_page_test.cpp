@@ -38,6 +38,7 @@ report::StudyAnswer study_with_columns(const std::string& design_text) {
 Page page_of(const report::StudyAnswer& answer) {
   Page page;
   page.document = report::json_from(answer);
+  page.document["logbook"] = nullptr;
   page.text = report::page_of_study(page.document, *answer.columns, {.date = "1 April 2025"});
   return page;
 }
@@ -88,6 +89,7 @@ Page handed(const report::StudyAnswer& answer,
             std::string (*page_for)(const Json& document, const report::ReportHead& head)) {
   Page page;
   page.document = report::json_from(answer);
+  page.document["logbook"] = nullptr;
   page.text = page_for(page.document, {.date = "1 April 2025"});
   return page;
 }
@@ -182,6 +184,7 @@ TEST(ReportPage, WhatLaterWorkFillsInIsShown) {
   const report::StudyAnswer answer = study_with_columns(small_design_text());
   Page page;
   page.document = report::json_from(answer);
+  page.document["logbook"] = nullptr;
   page.document["plants"] = {{"cases",
                               {{{"rain_mm_per_h", 60.0},
                                 {"max_depth_mm", {{"value", 12.5}, {"low", 9.0}, {"high", 20.0}, {"from", "x"}}},

@@ -1,10 +1,15 @@
 // The whole loop on three seeds: hidden truth, readings in the logbook, fit, study; the study's error must shrink.
 #include <gtest/gtest.h>
+#include <sys/wait.h>
 
 #include <cmath>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
 
 #include "base/civil_time.hpp"
 #include "plan/layout.hpp"
+#include "report/issue_json.hpp"
 #include "simulation/covers.hpp"
 #include "simulation/run.hpp"
 #include "stats/sampling.hpp"
@@ -13,6 +18,7 @@
 #include "studies/trial_judge.hpp"
 #include "studies/weather.hpp"
 #include "support/example_house.hpp"
+#include "support/temporary_folder.hpp"
 
 namespace houseleek::tests {
 namespace {
@@ -32,6 +38,37 @@ TEST(TrialLoop, LoggersOnThreeSeeds) {
   expect_closer({.seed = 11, .gap_wind_frac = 0.25}, {});
   expect_closer({.seed = 12, .gap_wind_frac = 0.03}, {});
   expect_closer({.seed = 13, .gap_wind_frac = 0.2, .conductivity_factor = 1.5}, {"gap", "conductivity"});
+}
+
+/// Runs a command line of the program; what it printed.
+std::string output_of(const std::string& arguments, int expected_code) {
+  const TemporaryFolder folder;
+  const std::string out = folder.write("out", "");
+  const int status = std::system((std::string(HOUSELEEK_PROGRAM) + " " + arguments + " > '" + out + "'").c_str());
+  EXPECT_EQ(WEXITSTATUS(status), expected_code) << arguments;
+  std::ifstream file(out, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
+TEST(TrialLoop, TheProgramWritesAnAcceptedFitAsTheNewestRevision) {
+  const TemporaryFolder folder;
+  const std::string path = folder.path() + "/roof.houseleek";
+  const std::string quoted = "'" + path + "'";
+  { (void)project_with_readings({.seed = 11, .gap_wind_frac = 0.25}, path); }
+  const std::string before = output_of("export " + quoted, 0);
+  EXPECT_EQ(before.find("\"measured\""), std::string::npos);
+  const report::Json looked = report::Json::parse(output_of("trial fit " + quoted + " --property gap --json", 0));
+  EXPECT_TRUE(looked.at("revision").is_null());
+  EXPECT_EQ(output_of("export " + quoted, 0), before) << "a fit that is only looked at writes nothing";
+  const report::Json fit = report::Json::parse(output_of("trial fit " + quoted + " --property gap --accept --json", 0));
+  EXPECT_EQ(fit.at("revision"), 2);
+  const std::string after = output_of("export " + quoted, 0);
+  EXPECT_NE(after.find("certainty = \"measured\""), std::string::npos) << after;
+  const double fitted = fit.at("figures").at(0).at("fitted").at("value").get<double>();
+  EXPECT_NEAR(fitted, 0.25, 0.05) << "the hidden truth";
+  EXPECT_EQ(output_of("export " + quoted + " --revision 1", 0), before) << "nothing is overwritten";
+  const std::string checked = output_of("check " + quoted + " --json", 0);
+  EXPECT_NE(checked.find("gap_wind_frac"), std::string::npos);
 }
 
 TEST(TrialLoop, TwoHandReadingsADay) { expect_closer({.seed = 14, .gap_wind_frac = 0.35, .is_by_hand = true}, {}); }
