@@ -1,12 +1,9 @@
 // houseleek new: a first description from ten plain questions, asked on the terminal or answered by a file.
 #pragma once
+#include <CLI/App.hpp>
 #include <memory>
 
 #include "exit_code.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace houseleek::cli {
 

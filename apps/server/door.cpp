@@ -92,6 +92,7 @@ Response Door::answer_guarded(const std::string& name, const Json& asked) {
   if (name == "text") return answer_text(asked);
   if (name == "replace") return answer_replace(asked);
   if (name == "new") return answer_new(asked);
+  if (name == "make_project") return make_project();
   if (name == "undo") return answer_step(asked, RoofFile::Way::undo);
   if (name == "redo") return answer_step(asked, RoofFile::Way::redo);
   if (name == "quick") return answer_quick();
@@ -172,6 +173,15 @@ Response Door::answer_new(const Json& asked) {
       studies::first_design(asked.value("answers", Json::object()), cli::read_embedded_catalogue());
   if (!text) return refusal("new", text.error());
   return saved(roof_.save("", text.value(), "the first description"), "");
+}
+
+Response Door::make_project() {
+  const RoofState state = roof_.read();
+  const catalogue::Catalogue catalogue = cli::read_embedded_catalogue();
+  const Issues issues = studies::issues_of_design(state.file, catalogue);
+  if (!issues.empty()) return refusal("make_project", issues);
+  if (roof_.become_project()) return answer_state();
+  return refusal("make_project", {issue_of("file", "there is a project of that name already", "open that one")});
 }
 
 Response Door::answer_step(const Json& asked, RoofFile::Way way) {

@@ -28,6 +28,7 @@ class Door {
   [[nodiscard]] Response answer_text(const Json& asked);
   [[nodiscard]] Response answer_replace(const Json& asked);
   [[nodiscard]] Response answer_new(const Json& asked);
+  [[nodiscard]] Response make_project();
   [[nodiscard]] Response answer_step(const Json& asked, RoofFile::Way way);
   [[nodiscard]] Response answer_quick();
   [[nodiscard]] Response begin_study(const Json& asked);

@@ -157,6 +157,23 @@ SaveOutcome RoofFile::write(const Now& now, const std::string& text, const std::
   return {false, std::to_string(studies::keep_design(project, {path_, text}, note, cli::now_utc_s()).revision)};
 }
 
+std::string RoofFile::path() {
+  const std::lock_guard<std::mutex> guard(lock_);
+  return path_;
+}
+
+bool RoofFile::become_project() {
+  const std::lock_guard<std::mutex> guard(lock_);
+  const Now here = now();
+  const std::string path = std::filesystem::path(path_).replace_extension(".houseleek").string();
+  if (here.state.is_project || std::filesystem::exists(path)) return false;
+  cli::make_project_file(path, [&](const store::Project& project) {
+    (void)studies::keep_design(project, here.state.file, "from the description", cli::now_utc_s());
+  });
+  path_ = path;
+  return true;
+}
+
 SaveOutcome RoofFile::save(const std::string& from, const std::string& text, const std::string& note) {
   const std::lock_guard<std::mutex> guard(lock_);
   const FolderLock folder(path_);

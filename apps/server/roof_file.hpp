@@ -43,12 +43,15 @@ struct SaveOutcome {
 class RoofFile {
  public:
   explicit RoofFile(std::string path) : path_(std::move(path)) {}
-  [[nodiscard]] const std::string& path() const noexcept { return path_; }
+  [[nodiscard]] std::string path();
 
   /// Errors: cli::WorldFailed, store::StoreError.
   [[nodiscard]] RoofState read();
   /// Writes a text if the newest revision is still `from`; "" where there was no file yet. Errors: as above.
   [[nodiscard]] SaveOutcome save(const std::string& from, const std::string& text, const std::string& note);
+  /// Makes a project beside a description and goes on with it; the description stays as it is. False where a file of that
+  /// name is there already. Errors: as above.
+  [[nodiscard]] bool become_project();
   enum class Way { undo, redo };
   /// Nothing to do: the outcome's revision is `from`. Errors: as above.
   [[nodiscard]] SaveOutcome step(const std::string& from, Way way);

@@ -114,7 +114,8 @@ Result<std::vector<design::TextChange>> edit_modules(const design::RawDesign& de
 
   std::vector<design::TextChange> changes;
   std::string added;
-  for (const auto& [patch_index, modules] : chosen) {
+  for (const auto& [of_patch, modules] : chosen) {
+    const int patch_index = of_patch;  // clang 14 captures no structured binding
     const TomlNode& table = patches->items[static_cast<std::size_t>(patch_index)];
     const design::Patch& patch = design.patches[static_cast<std::size_t>(patch_index)];
     const bool is_whole = modules.size() == design::module_count(patch);

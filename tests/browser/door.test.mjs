@@ -304,3 +304,23 @@ test('new asks ten questions; the answers make a description that check takes', 
     }
   });
 });
+
+test('a description becomes a project beside it, once', { skip }, async () => {
+  const file = writeRoof();
+  await withServer(file, async ({ ask }) => {
+    assert.equal((await ask('log', { kind: 'watered', fields: { water_l: '8' } })).status, 422);
+    const made = await ask('make_project');
+    assert.equal(made.status, 200, JSON.stringify(made.document));
+    assert.equal(made.document.is_project, true);
+    assert.equal(made.document.file, 'roof.houseleek');
+    assert.equal(made.document.revision, '1');
+    assert.equal((await ask('log', { kind: 'watered', fields: { water_l: '8' } })).status, 200);
+    assert.equal((await ask('edit', { from: '1', changes: [set(thickness, 55)] })).document.revision, '2');
+    assert.equal(read(file), smallRoof, 'the description stays as it is');
+  });
+  await withServer(file, async ({ ask }) => {
+    const again = await ask('make_project');
+    assert.equal(again.status, 422);
+    assert.match(again.document.issues[0].message, /already/);
+  });
+});

@@ -236,7 +236,7 @@ test('by pointer: picked modules are dragged, a place is clicked for a new one',
   assert.equal(rest, '[1.62, 0.6]');
   assert.ok(Number(y) >= 2.1 && Number(y) <= 2.3, y);
   assert.ok(Math.abs(Number(y) * 20 - Math.round(Number(y) * 20)) < 1e-9, y);
-  await page.click('button:has-text("Type where, or click")');
+  await page.click('button:has-text("Point in the drawing")');
   const second = await page.locator('#module-1 .top').boundingBox();
   await page.mouse.click(second.x + second.width * 2, second.y + second.height / 2);
   await until(() => read(file).split('[[patch]]').length === 3, 'another patch');

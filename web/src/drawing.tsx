@@ -1,4 +1,5 @@
 // The roof to scale: the way in (pick, move, lay, raise, take away) and the way out (numbers in the squares).
+import type { ComponentChildren } from 'preact';
 import { memo } from 'preact/compat';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Document, Drawing, Module, Point } from './door';
@@ -83,6 +84,7 @@ export interface RoofDrawingProps {
   onMove: (shift: Point) => void;
   onLay: (at: Point) => void;
   onTake: () => void;
+  beside: ComponentChildren; // the buttons of the drawing
 }
 
 interface Pull {
@@ -332,10 +334,9 @@ export function RoofDrawing(props: RoofDrawingProps) {
           </g>
           <g role="presentation" class="room-names">
             {drawing.rooms.map((room) => {
-              const x = Math.min(...room.outline.map(([one]) => one));
-              const y = Math.max(...room.outline.map(([, one]) => one));
+              const at = freeCorner(room.outline, drawing);
               return (
-                <text key={room.name} x={x * scale + 12} y={(top - y) * scale + 28}>
+                <text key={room.name} class={at.isRight ? 'is-right' : ''} x={at.x * scale} y={(top - at.y) * scale}>
                   {room.name}
                 </text>
               );
@@ -355,16 +356,44 @@ export function RoofDrawing(props: RoofDrawingProps) {
           </text>
         </g>
       </svg>
-      <p id="drawing-help" class="quiet small">
-        {words.roof.help}
-      </p>
       <div class="row zooms">
         <button type="button" onClick={() => zoomBy(1.25)}>{words.roof.closer}</button>
         <button type="button" onClick={() => zoomBy(0.8)}>{words.roof.wider}</button>
         <button type="button" onClick={whole}>{words.roof.whole}</button>
+        {props.beside}
       </div>
+      <p id="drawing-help" class="quiet small">
+        {words.roof.help}
+      </p>
     </div>
   );
+}
+
+/// A corner of a room where its name lies on nothing else, if there is one.
+function freeCorner(outline: Point[], drawing: Drawing): { x: number; y: number; isRight: boolean } {
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  const [left, right, bottom, top] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [wide, high] = [1.6, 0.35]; // about what a name takes
+  const things = [
+    ...drawing.modules.map((one) => [one.left_m, one.bottom_m, one.right_m, one.top_m]),
+    ...[...drawing.roof.obstacles, ...drawing.roof.hollows].map((one) => [
+      Math.min(...one.outline.map(([x]) => x)), Math.min(...one.outline.map(([, y]) => y)),
+      Math.max(...one.outline.map(([x]) => x)), Math.max(...one.outline.map(([, y]) => y)),
+    ]),
+    ...drawing.roof.outlets.map((one) => [one.at[0] - 0.1, one.at[1] - 0.1, one.at[0] + 0.1, one.at[1] + 0.1]),
+  ] as [number, number, number, number][];
+  const places = [
+    { x: left + 0.12, y: top - 0.28, isRight: false },
+    { x: left + 0.12, y: bottom + 0.14, isRight: false },
+    { x: right - 0.12, y: top - 0.28, isRight: true },
+    { x: right - 0.12, y: bottom + 0.14, isRight: true },
+  ];
+  const is_free = (place: { x: number; y: number; isRight: boolean }) => {
+    const from = place.isRight ? place.x - wide : place.x;
+    return !things.some(([l, b, r, t]) => from < r && from + wide > l && place.y < t && place.y + high > b);
+  };
+  return places.find(is_free) ?? { x: left + 0.12, y: top - 0.28, isRight: false };
 }
 
 /// The module next to one in a direction: the nearest that lies that way.

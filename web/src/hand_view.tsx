@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { ask, Gone, Refused, type Document, type Issue } from './door';
 import { IssueList } from './fields';
 import type { Roof } from './roof_state';
+import { ProjectOffer } from './week_view';
 import { words } from './words';
 
 const deeds = [
@@ -44,7 +45,7 @@ export function HandView({ roof }: { roof: Roof }) {
     <section class="wide hand" aria-label={words.hand.title}>
       <h2>{words.hand.title}</h2>
       <p class="quiet">{words.hand.help}</p>
-      {!roof.state?.is_project && <p class="banner">{words.week.noLogbook} <code>houseleek import</code></p>}
+      {!roof.state?.is_project && <ProjectOffer roof={roof} />}
       <div class="deeds" role="group" aria-label={words.hand.title}>
         {deeds.map((one, index) => (
           <button key={one.kind} type="button" aria-pressed={index === at} onClick={() => choose(index)}>

@@ -54,6 +54,7 @@ export interface Roof {
   undo: () => Promise<void>;
   redo: () => Promise<void>;
   replace: (text: string) => Promise<boolean>;
+  makeProject: () => Promise<void>;
   begin: (given: Record<string, unknown>) => Promise<Issue[]>;
   reload: () => Promise<void>;
   again: () => Promise<void>;
@@ -224,6 +225,13 @@ export function useRoof(): Roof {
         setRefusedFor('text');
         fail(error);
         return false;
+      }
+    },
+    makeProject: async () => {
+      try {
+        take(await ask<State>('make_project'));
+      } catch (error) {
+        fail(error);
       }
     },
     begin: async (given) => {

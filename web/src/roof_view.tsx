@@ -23,15 +23,9 @@ export function RoofView({ roof, drawing }: { roof: Roof; drawing: Drawing }) {
 
   const change = async (what: { shift_m: Point } | { recipe: string } | { placed: 'flat' | 'raised' } | { remove: true }) => {
     if (chosen.length === 0) return;
-    const marks = chosen.map((index) => drawing.modules[index]);
     const is_done = await roof.edit([{ modules: chosen, ...what } as never], 'modules');
-    // Numbers may have changed with the patches; what lies where the picked ones now lie stays picked.
-    if (!is_done) return;
-    if ('remove' in what) setPicked(new Set());
-    else if (!('shift_m' in what)) {
-      setPicked(new Set());
-    }
-    return marks;
+    // Modules that were moved keep their numbers; else these may have changed with the patches.
+    if (is_done && !('shift_m' in what)) setPicked(new Set());
   };
   const lay = async (at: Point) => {
     const recipe = drawing.recipes[layRecipe];
@@ -54,9 +48,9 @@ export function RoofView({ roof, drawing }: { roof: Roof; drawing: Drawing }) {
           onMove={(shift) => void change({ shift_m: shift })}
           onLay={(at) => void lay(at)}
           onTake={() => void change({ remove: true })}
-        />
-        <div class="row">
-          <label class="field">
+          beside={
+            <>
+              <label class="field">
             <span>{words.roof.tint}</span>
             <select value={tint} onChange={(event) => setTint(event.currentTarget.value)}>
               {Object.entries(words.roof.tints).map(([key, label]) => (
@@ -67,7 +61,9 @@ export function RoofView({ roof, drawing }: { roof: Roof; drawing: Drawing }) {
             </select>
           </label>
           {tint !== 'none' && values.length === 0 && <span class="badge">{words.roof.tintWaits}</span>}
-        </div>
+            </>
+          }
+        />
         <div class="tools" role="group" aria-label={`${chosen.length} ${words.roof.picked}`}>
           <p class="quiet">{none ? words.roof.pickNone : `${chosen.length} ${words.roof.picked}`}</p>
           <div class="row">

@@ -55,6 +55,16 @@ function Look({ look, tick, canTick, onTicked }: { look: Document; tick: Tick | 
   );
 }
 
+/// For a plain description: one button to a project, which keeps a logbook.
+export function ProjectOffer({ roof }: { roof: Roof }) {
+  return (
+    <div class="banner">
+      <p>{words.week.noLogbook}</p>
+      <button type="button" onClick={() => void roof.makeProject()}>{words.week.makeProject}</button>
+    </div>
+  );
+}
+
 export function WeekView({ roof }: { roof: Roof }) {
   const [week, setWeek] = useState<Document | null>(null);
   const [issues, setIssues] = useState<Issue[]>([]);
@@ -68,7 +78,14 @@ export function WeekView({ roof }: { roof: Roof }) {
   useEffect(load, [load, roof.state?.revision]);
   if (issues.length > 0) return <IssueList issues={issues} />;
   if (problem) return <p role="alert">{problem}</p>;
-  if (!week) return <p class="quiet">{words.loading}</p>;
+  if (!week) {
+    return (
+      <section class="wide" aria-label={words.week.title}>
+        <h2>{words.week.title}</h2>
+        <p class="quiet">{words.loading}</p>
+      </section>
+    );
+  }
   const upkeep = week.upkeep as Document;
   const looks = upkeep.looks as Document[];
   const due = looks.filter((look) => look.is_due);
@@ -81,11 +98,7 @@ export function WeekView({ roof }: { roof: Roof }) {
       <p class="quiet">
         {words.week.onDay} {upkeep.on}. {words.week.marked}
       </p>
-      {!week.can_tick && (
-        <p class="banner">
-          {words.week.noLogbook} <code>houseleek import {roof.state?.file} --to {roof.state?.file.replace(/\.toml$/, '')}.houseleek</code>
-        </p>
-      )}
+      {!week.can_tick && <ProjectOffer roof={roof} />}
       <div class="caution">
         <strong>{words.caution}</strong>
         {beside.map((one) => <p key={one.id}>{one.text}</p>)}
