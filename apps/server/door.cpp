@@ -60,6 +60,11 @@ std::uint64_t number_of(const Json& asked, std::string_view key) {
   return found != asked.end() && found->is_number_unsigned() ? found->get<std::uint64_t>() : 0;
 }
 
+bool is_true(const Json& asked, std::string_view key) {
+  const auto found = asked.find(key);
+  return found != asked.end() && found->is_boolean() && found->get<bool>();
+}
+
 unsigned n_threads() { return std::max(1U, std::thread::hardware_concurrency()); }
 
 }  // namespace
@@ -95,7 +100,7 @@ Response Door::answer_guarded(const std::string& name, const Json& asked) {
   if (name == "make_project") return make_project();
   if (name == "undo") return answer_step(asked, RoofFile::Way::undo);
   if (name == "redo") return answer_step(asked, RoofFile::Way::redo);
-  if (name == "quick") return answer_quick();
+  if (name == "quick") return answer_quick(asked);
   if (name == "study") return begin_study(asked);
   if (name == "job") return look_at_job(asked);
   if (name == "cancel") return cancel_job(asked);
@@ -189,11 +194,13 @@ Response Door::answer_step(const Json& asked, RoofFile::Way way) {
   return saved(roof_.step(from, way), from);
 }
 
-Response Door::answer_quick() {
+Response Door::answer_quick(const Json& asked) {
   const cli::OpenedRoof roof = cli::open_roof(roof_.path(), "");
   if (!roof.issues.empty()) return refusal("quick", roof.issues);
-  const std::lock_guard<std::mutex> guard(quick_lock_);
   const studies::QuickOptions options{std::string(cli::program_version()), roof.input_hash, {}};
+  if (is_true(asked, "without_runs"))
+    return document(report::json_from(studies::answer_without_runs(*roof.design, options)));
+  const std::lock_guard<std::mutex> guard(quick_lock_);
   return document(report::json_from(studies::answer_quickly(*roof.design, *roof.weather, options, quick_memory_,
                                                             cli::executor_with_threads(n_threads()), {})));
 }

@@ -30,7 +30,7 @@ class Door {
   [[nodiscard]] Response answer_new(const Json& asked);
   [[nodiscard]] Response make_project();
   [[nodiscard]] Response answer_step(const Json& asked, RoofFile::Way way);
-  [[nodiscard]] Response answer_quick();
+  [[nodiscard]] Response answer_quick(const Json& asked);
   [[nodiscard]] Response begin_study(const Json& asked);
   [[nodiscard]] Response look_at_job(const Json& asked);
   [[nodiscard]] Response answer_hand_page(const Json& asked);

@@ -81,7 +81,8 @@ Result<Wish> read_wish(const design::Design& design, const Json& change) {
     }
     wish.placed = placed->get<std::string>();
   }
-  wish.is_removed = change.value("remove", false);
+  const auto removed = change.find("remove");
+  wish.is_removed = removed != change.end() && *removed == true;
   if (!wish.shift_m && !wish.recipe && !wish.placed && !wish.is_removed) {
     return Unexpected{{issue_of("modules", "", "nothing is asked of them", "shift_m, recipe, placed or remove")}};
   }

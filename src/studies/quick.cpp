@@ -29,6 +29,10 @@ using report::short_figure;
 /// A dozen changes there and back: bare, planted and two forms of a recipe each.
 constexpr std::size_t most_kept_runs = 48;
 
+// Questions that wait for runs of a year, by their names in the study.
+constexpr std::string_view cooler = "3 Cooler?";
+constexpr std::string_view fans = "4 Fans?";
+
 /// One run that the answer needs: kept from before, or to be done.
 struct Wanted {
   std::string name;
@@ -143,6 +147,25 @@ report::RoofAnswer answer_roof(const design::ValidDesign& design) {
   return answer;
 }
 
+report::QuickAnswer answer_without_runs(const design::ValidDesign& design, const QuickOptions& options) {
+  report::QuickAnswer answer;
+  answer.design_name = design->name;
+  answer.is_invented = design->is_invented;
+  answer.engine_version = options.engine_version;
+  answer.input_hash = options.input_hash;
+  answer.n_hours = options.run.n_hours;
+  answer.roof = answer_roof(design);
+  answer.recipes = answer_recipes(design);
+  answer.load = answer_load(design, answer_drainage(design));
+  answer.sentences.push_back({"1 Carry it?", answer.load.statement});
+  for (const report::RecipeAnswer& recipe : answer.recipes) {
+    answer.sentences.push_back({"2 Made of?", made_of_sentence(recipe, answer.roof)});
+  }
+  answer.still_running = {std::string(cooler), std::string(fans), "Rivals?", "  Stay down?", "  Warmer?",
+                          "5 Drain?",          "6 Water?",        "8 Cost?", "9 Next?"};
+  return answer;
+}
+
 report::QuickAnswer answer_quickly(const design::ValidDesign& design, const climate::WeatherYear& weather,
                                    const QuickOptions& options, QuickMemory& memory, const Executor& executor,
                                    const Context& context) {
@@ -181,18 +204,10 @@ report::QuickAnswer answer_quickly(const design::ValidDesign& design, const clim
   }
   take_over(wants, memory);
 
-  report::QuickAnswer answer;
+  report::QuickAnswer answer = answer_without_runs(design, options);
   answer.n_runs = run_missing(wants, inputs, executor, context);
   answer.n_runs_kept = static_cast<int>(wants.size()) - answer.n_runs;
   keep(wants, memory);
-  answer.design_name = design->name;
-  answer.is_invented = design->is_invented;
-  answer.engine_version = options.engine_version;
-  answer.input_hash = options.input_hash;
-  answer.n_hours = options.run.n_hours;
-  answer.roof = answer_roof(design);
-  answer.recipes = answer_recipes(design);
-  answer.load = answer_load(design, answer_drainage(design));
   answer.stacks.push_back(answer_stack("bare", "bare", bare.run.sums, largest_room(layout)));
   for (const OfRecipe& one : of_recipes) {
     answer.stacks.push_back(answer_stack(one.name, one.is_raised ? "raised" : "flat", one.wanted->run.sums, 0));
@@ -203,13 +218,11 @@ report::QuickAnswer answer_quickly(const design::ValidDesign& design, const clim
     answer.rooms.push_back({room.name, room.is_bedroom, figures_of_room(room, bare.run.sums.rooms[i], no_machines),
                             figures_of_room(room, planted.run.sums.rooms[i], no_machines)});
   }
-  answer.sentences.push_back({"1 Carry it?", answer.load.statement});
-  for (const report::RecipeAnswer& recipe : answer.recipes) {
-    answer.sentences.push_back({"2 Made of?", made_of_sentence(recipe, answer.roof)});
-  }
-  answer.sentences.push_back({"3 Cooler?", membrane_sentence(answer.stacks)});
-  answer.sentences.push_back({"4 Fans?", hours_sentence(answer.rooms)});
-  answer.still_running = {"Rivals?", "  Stay down?", "  Warmer?", "5 Drain?", "6 Water?", "8 Cost?", "9 Next?"};
+  answer.sentences.push_back({std::string(cooler), membrane_sentence(answer.stacks)});
+  answer.sentences.push_back({std::string(fans), hours_sentence(answer.rooms)});
+  const auto is_answered = [](const std::string& question) { return question == cooler || question == fans; };
+  answer.still_running.erase(std::remove_if(answer.still_running.begin(), answer.still_running.end(), is_answered),
+                             answer.still_running.end());
   return answer;
 }
 

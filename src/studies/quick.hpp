@@ -43,6 +43,9 @@ struct QuickOptions {
 /// The roof of the design: its area, what is covered, the deck without anything on it.
 [[nodiscard]] report::RoofAnswer answer_roof(const design::ValidDesign& design);
 
+/// What needs no run of a year: weight, load and U-values. Stacks and rooms are empty, and so said in `still_running`.
+[[nodiscard]] report::QuickAnswer answer_without_runs(const design::ValidDesign& design, const QuickOptions& options);
+
 /// Answers with the study's own runs, of which only those are done that the answer needs and that `memory` has not.
 /// Shape:    pure but for progress and `memory`, which changes speed and the counts of runs, never a figure.
 /// Errors:   throws Cancelled, simulation::NumericalFailure and ContractViolation; `memory` then holds what it held.

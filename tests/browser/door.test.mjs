@@ -212,7 +212,14 @@ test('the quick answer is the study’s own, before and after a change and back'
       });
       assert.equal(quick.engine.input_hash, study.engine.input_hash);
     };
+    const weights = (await ask('quick', { without_runs: true })).document;
+    assert.ok(isQuick(weights), JSON.stringify(isQuick.errors?.slice(0, 3)));
+    assert.deepEqual(weights.stacks, []);
+    assert.ok(weights.still_running.includes('4 Fans?'));
     const before = await answer(4);
+    assert.deepEqual(before.recipes, weights.recipes);
+    assert.deepEqual(before.load, weights.load);
+    assert.ok(!before.still_running.includes('4 Fans?'));
     const saved = await ask('edit', { from: revision, changes: [set(thickness, 80)] });
     const changed = await answer(3);
     compare(changed);

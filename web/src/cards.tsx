@@ -182,8 +182,10 @@ function sentencesOf(card: Card, answers: Answers): { text: string; question: st
     // The full answer's sentence says more; until it is of this state, the quick one is the newer.
     const from_study = study.filter((one) => one.question === question);
     const from_quick = quick.filter((one) => one.question === question);
-    const isQuick = !is_whole && from_quick.length > 0;
-    return (isQuick ? from_quick : from_study.length > 0 ? from_study : from_quick).map((one) => ({ ...one, isQuick }));
+    const has_quick = !is_whole && from_quick.length > 0;
+    // Of the runs of the state before it is no answer yet.
+    const isQuick = has_quick && (answers.runsOf === answers.quickOf || !(answers.quick?.still_running ?? []).includes(question));
+    return (has_quick ? from_quick : from_study.length > 0 ? from_study : from_quick).map((one) => ({ ...one, isQuick }));
   });
 }
 

@@ -60,6 +60,7 @@ function QuickFigures({ roof, index }: { roof: Roof; index: number }) {
   const quick = roof.answers.quick;
   const recipe = quick?.recipes[index] as Document | undefined;
   const is_now = roof.answers.quickOf === roof.state?.revision;
+  const has_runs = is_now && roof.answers.runsOf === roof.state?.revision;
   if (!quick || !recipe) return <p class="badge">{words.stillRunning}</p>;
   const placed = recipe.raised ?? recipe.flat;
   const stacks = (quick.stacks as Document[]).filter((stack) => stack.name === recipe.name || stack.form === 'bare');
@@ -73,7 +74,8 @@ function QuickFigures({ roof, index }: { roof: Roof; index: number }) {
         <FigureView figure={recipe.mass_drained_kg_per_m2} name="mass_drained_kg_per_m2" label={words.recipes.drained} />
         <FigureView figure={recipe.mass_soaked_kg_per_m2} name="mass_soaked_kg_per_m2" label={words.recipes.soaked} />
         <FigureView figure={placed.u_value_dry_w_per_m2_k} name="u_value_dry_w_per_m2_k" label={words.recipes.u} />
-        {stacks.map((stack) => (
+        {!has_runs && <p class="badge">{`${words.recipes.membrane}: ${words.stillRunning}`}</p>}
+        {has_runs && stacks.map((stack) => (
           <FigureView key={stack.form} figure={stack.membrane_max_c} name="membrane_max_c"
                       label={`${words.recipes.membrane}, ${stack.form === 'bare' ? words.recipes.bare : stack.form}`} />
         ))}

@@ -6,7 +6,8 @@ export type Saving = 'saved' | 'saving' | 'gone' | 'stale' | 'kept';
 
 export interface Answers {
   quick: Document | null;
-  quickOf: string;
+  quickOf: string; // the state of its weights, load and U-values
+  runsOf: string; // the state of its runs of a year
   study: Document | null;
   studyOf: string;
   before: Record<string, string>; // sentences of the state before, by question
@@ -21,7 +22,7 @@ interface Pending {
 }
 
 const noAnswers: Answers = {
-  quick: null, quickOf: '', study: null, studyOf: '', before: {}, doneFrac: 0, isRunning: false, error: '',
+  quick: null, quickOf: '', runsOf: '', study: null, studyOf: '', before: {}, doneFrac: 0, isRunning: false, error: '',
 };
 
 const keyOf = (file: string) => `houseleek.pending.${file}`;
@@ -87,14 +88,25 @@ export function useRoof(): Roof {
     const is_mine = () => mine === round.current;
     setAnswers((old) => ({ ...old, isRunning: true, doneFrac: 0, error: '' }));
     try {
-      const quick = await ask('quick');
+      // First what needs no run of a year; what does stands as it was and is marked so.
+      const weights = await ask('quick', { without_runs: true });
       if (!is_mine()) return;
       setAnswers((old) => {
         const before = { ...old.before };
         for (const one of old.quick?.sentences ?? []) before[one.question] = one.text;
         for (const one of old.study?.answers ?? []) before[one.question] = one.text;
+        const waiting = ((old.quick?.sentences ?? []) as Document[]).filter((one) => weights.still_running.includes(one.question));
+        const quick = {
+          ...weights,
+          stacks: old.quick?.stacks ?? [],
+          rooms: old.quick?.rooms ?? [],
+          sentences: [...weights.sentences, ...waiting],
+        };
         return { ...old, quick, quickOf: revision, before };
       });
+      const quick = await ask('quick');
+      if (!is_mine()) return;
+      setAnswers((old) => ({ ...old, quick, runsOf: revision }));
       const begun = await ask<{ job: number }>('study');
       job.current = begun.job;
       while (is_mine()) {
