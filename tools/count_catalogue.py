@@ -10,7 +10,7 @@ import tomllib
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 CERTAINTIES = ["by_definition", "text_seen", "recomputed", "from_memory", "estimate", "invented"]
-TABLES = ["material", "part", "group", "plant", "finish", "rivals", "price", "tariff"]
+TABLES = ["material", "part", "group", "plant", "raising", "finish", "rivals", "price", "tariff"]
 BEGIN, END = "<!-- counts: tools/count_catalogue.py --write -->", "<!-- end of counts -->"
 
 

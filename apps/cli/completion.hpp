@@ -9,7 +9,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "new check study weather order log trial upkeep open import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "new check study weather order plants log trial upkeep open import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
@@ -24,6 +24,20 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -f -- "$word")
       else
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"
+          compgen -f -X '!*.houseleek' -- "$word")
+      fi
+      ;;
+    plants)
+      if [[ $word == -* ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "--json --help --room --recipe --for --plant --raise --by --from --on" \
+          -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --for ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "cool bloom bees food hold windbreak" -- "$word")
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --from ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "seed cuttings leaves division offsets runners bulbs pads" -- "$word")
+      elif ((COMP_CWORD == 2)); then
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.toml' -- "$word"
           compgen -f -X '!*.houseleek' -- "$word")

@@ -17,6 +17,7 @@
 #include "new.hpp"
 #include "open.hpp"
 #include "order.hpp"
+#include "plants.hpp"
 #include "report/json_parts.hpp"
 #include "simulation/run.hpp"
 #include "store/database.hpp"
@@ -148,6 +149,7 @@ ExitCode run(int argc, char** argv) {
       ->type_name("PLACE");
   order->add_option("--ban", order_arguments.bans, "no module may lie there")->type_name("PLACE");
   const LogCommand log(app);
+  const PlantsCommand plants(app);
   const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
   ImportArguments import_arguments;
@@ -238,6 +240,7 @@ ExitCode run(int argc, char** argv) {
     return run_order(order_arguments);
   }
   if (log.is_chosen()) return log.run();
+  if (plants.is_chosen()) return plants.run();
   if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
   if (open->parsed()) return run_open(open_arguments);

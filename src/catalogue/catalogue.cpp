@@ -45,6 +45,9 @@ void read_plants(FieldReader& reader, const TableView& root, const FigureContext
   for (const TableView& table : read_tables(reader, root, "plant")) {
     add_unique(reader, table, catalogue.plants, read_plant(reader, table, context, catalogue.plant_groups));
   }
+  for (const TableView& table : read_tables(reader, root, "raising")) {
+    catalogue.raising.push_back(read_raising(reader, table, context, catalogue.plant_groups));
+  }
 }
 
 constexpr std::pair<std::string_view, FinishAge> finish_age_words[] = {{"fresh", FinishAge::fresh},
@@ -142,8 +145,8 @@ void read_one_file(const CatalogueFile& file, Catalogue& catalogue, Issues& issu
   }
   FieldReader reader{file.text, file.name, {}};
   const TableView root{&parsed.value(), ""};
-  constexpr std::string_view known[] = {"source", "waits_for", "material", "part",   "group", "plant",
-                                        "finish", "rivals",    "currency", "tariff", "price", "caution"};
+  constexpr std::string_view known[] = {"source", "waits_for", "material", "part",  "group",   "plant",  "finish",
+                                        "rivals", "currency",  "tariff",   "price", "caution", "raising"};
   check_keys(reader, root, known);
   const bool has_figures = find_member(parsed.value(), "caution") == nullptr;
   const FigureContext context = has_figures ? read_figure_context(reader, root) : FigureContext{};

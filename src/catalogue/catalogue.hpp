@@ -15,6 +15,7 @@
 #include "catalogue/material.hpp"
 #include "catalogue/part.hpp"
 #include "catalogue/plant.hpp"
+#include "catalogue/raising.hpp"
 #include "catalogue/spread.hpp"
 
 namespace houseleek::catalogue {
@@ -122,6 +123,7 @@ struct Catalogue {
   std::vector<Part> parts;          // sorted by name
   std::vector<PlantGroup> plant_groups;
   std::vector<Plant> plants;
+  std::vector<Raising> raising;
   std::vector<Finish> finishes;
   RivalDefaults rivals;
   std::string currency;

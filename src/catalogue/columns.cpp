@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "catalogue/properties.hpp"
+#include "catalogue/raising.hpp"
 
 namespace houseleek::catalogue {
 namespace {
@@ -59,6 +60,13 @@ std::vector<std::string_view> plant_keys() {
 }
 
 std::span<const std::string_view> invasive_keys() { return all_invasive_keys; }
+
+std::vector<std::string_view> raising_keys() {
+  std::vector<std::string_view> keys = {"way", "groups", "begin_months"};
+  add_property_keys(raising_properties(), keys);
+  return keys;
+}
+
 std::span<const std::string_view> finish_keys() { return all_finish_keys; }
 std::span<const std::string_view> rivals_keys() { return all_rivals_keys; }
 std::span<const std::string_view> tariff_keys() { return all_tariff_keys; }
@@ -71,6 +79,7 @@ std::vector<CatalogueTable> catalogue_tables() {
           {"group", group_keys()},
           {"plant", plant_keys()},
           {"invasive", copy_of(all_invasive_keys)},
+          {"raising", raising_keys()},
           {"finish", copy_of(all_finish_keys)},
           {"rivals", copy_of(all_rivals_keys)},
           {"tariff", copy_of(all_tariff_keys)},

@@ -15,6 +15,7 @@ namespace houseleek::catalogue {
 [[nodiscard]] std::vector<std::string_view> group_keys();
 [[nodiscard]] std::vector<std::string_view> plant_keys();
 [[nodiscard]] std::span<const std::string_view> invasive_keys();
+[[nodiscard]] std::vector<std::string_view> raising_keys();
 [[nodiscard]] std::span<const std::string_view> finish_keys();
 [[nodiscard]] std::span<const std::string_view> rivals_keys();
 [[nodiscard]] std::span<const std::string_view> tariff_keys();

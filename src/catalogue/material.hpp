@@ -50,10 +50,16 @@ struct Material {
   std::optional<Spread> service_life_years;         // in its usual place: covered, shaded or buried
   std::optional<Spread> service_life_in_sun_years;  // uncovered in full sun
 
-  std::optional<Spread> conductivity_wet_w_per_m_k;     // drained, where somebody measured it
-  std::optional<Spread> vapour_resistance_factor_dry;   // times that of still air, dry cup
-  std::optional<Spread> vapour_resistance_factor_wet;   // wet cup
-  std::optional<Spread> vapour_air_layer_m;             // of a sheet as sold: the still air that resists as much
+  std::optional<Spread> conductivity_wet_w_per_m_k;    // drained, where somebody measured it
+  std::optional<Spread> vapour_resistance_factor_dry;  // times that of still air, dry cup
+  std::optional<Spread> vapour_resistance_factor_wet;  // wet cup
+  std::optional<Spread> vapour_air_layer_m;            // of a sheet as sold: the still air that resists as much
+  // What damp does in it (physics/porous.hpp). A layer without them is a resistance to vapour and holds no water.
+  std::optional<Spread> water_at_50_percent_kg_per_m3;  // held at 50 % humidity
+  std::optional<Spread> water_at_80_percent_kg_per_m3;
+  std::optional<Spread> free_water_kg_per_m3;            // taken up freely from standing water
+  std::optional<Spread> water_absorption_kg_per_m2_s05;  // over the root of time; 0: does not suck
+  std::optional<Spread> moisture_conversion_m3_per_m3;   // f of conductivity times exp(f w), w by volume
   std::optional<Spread> thickness_in_use_frac;          // after the first season, wet and loaded, over thickness bought
   std::optional<Spread> thickness_loss_per_year_frac;   // of what is there, each later year
   std::optional<Spread> lasting_pressure_kpa;           // what may stand on it for years, warm and wet

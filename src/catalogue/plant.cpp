@@ -1,10 +1,12 @@
 // What follows from a plant's entry: when it blooms, what a country's lists say, whether it is poisonous.
 #include "catalogue/plant.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <iterator>
 
-#include "base/contract.hpp"
+#include "catalogue/raising.hpp"
 
 namespace houseleek::catalogue {
 namespace {
@@ -13,18 +15,11 @@ namespace {
 constexpr std::string_view eu_members[] = {"AT", "BE", "BG", "HR", "CY", "CZ", "DK", "EE", "FI",
                                            "FR", "DE", "GR", "HU", "IE", "IT", "LV", "LT", "LU",
                                            "MT", "NL", "PL", "PT", "RO", "SK", "SI", "ES", "SE"};
-constexpr int months_in_year = 12;
 
 }  // namespace
 
 bool blooms_in(const Plant& plant, int month, Hemisphere hemisphere) {
-  expects(month >= 1 && month <= months_in_year, "a month from 1 to 12");
-  if (plant.bloom_first_month == 0) return false;
-  const int northern = hemisphere == Hemisphere::north ? month : (month + months_in_year / 2 - 1) % months_in_year + 1;
-  if (plant.bloom_first_month <= plant.bloom_last_month) {
-    return northern >= plant.bloom_first_month && northern <= plant.bloom_last_month;
-  }
-  return northern >= plant.bloom_first_month || northern <= plant.bloom_last_month;
+  return is_month_within(plant.bloom_first_month, plant.bloom_last_month, month, hemisphere);
 }
 
 std::vector<InvasiveListing> invasive_listings(const Plant& plant, std::string_view country) {
@@ -33,7 +28,22 @@ std::vector<InvasiveListing> invasive_listings(const Plant& plant, std::string_v
   for (const InvasiveListing& listing : plant.invasive) {
     if (listing.country == country || (is_in_union && listing.country == "EU")) found.push_back(listing);
   }
+  std::stable_sort(found.begin(), found.end(), [](const InvasiveListing& a, const InvasiveListing& b) {
+    const auto rank = [](const InvasiveListing& listing) {
+      return std::pair(listing.new_plant != NewPlant::refused, !listing.region.empty());
+    };
+    return rank(a) < rank(b);
+  });
   return found;
+}
+
+std::string text_from_listing(const InvasiveListing& listing) {
+  const std::string where =
+      listing.region.empty() ? listing.country : fmt::format("{} ({})", listing.country, listing.region);
+  const std::string_view known = listing.from.certainty == Certainty::text_seen
+                                     ? "its text was seen; lists change"
+                                     : "as remembered, not read again: look it up";
+  return fmt::format("{}: {} ({})", where, listing.list, known);
 }
 
 bool is_poisonous(const Plant& plant) {

@@ -131,8 +131,12 @@ enum class Hemisphere { north, south };
 /// True if the plant blooms in the month (1 to 12); south of the equator half a year later.
 [[nodiscard]] bool blooms_in(const Plant& plant, int month, Hemisphere hemisphere);
 
-/// What the lists of a country say, and of the European Union where the country is in it. Country: two letters.
+/// What the lists of a country say, and of the European Union where the country is in it: a refusal before an advice,
+/// the whole country before a part of it. Country: two letters.
 [[nodiscard]] std::vector<InvasiveListing> invasive_listings(const Plant& plant, std::string_view country);
+
+/// Where it holds, the list's name, and how that is known: GR: naturalised ... (as remembered, not read again ...).
+[[nodiscard]] std::string text_from_listing(const InvasiveListing& listing);
 
 /// True if people, dogs or cats are poisoned by eating it.
 [[nodiscard]] bool is_poisonous(const Plant& plant);

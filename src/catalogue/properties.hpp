@@ -18,6 +18,7 @@ struct MaterialProperty {
   std::string_view words = "";
   Spread Material::*required = nullptr;
   std::optional<Spread> Material::*optional = nullptr;
+  bool is_of_damp = false;  // read by the answer about damp alone, which lists it itself
 };
 
 struct FoliageProperty {

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
 #include <utility>
 #include <vector>
 
@@ -60,6 +62,34 @@ void check_not_above(FieldReader& reader, const TableView& table, const NamedFig
       fmt::format("{} ({}) is above {} ({})", path, (*lower.figure)->likely, upper.key, (*upper.figure)->likely), "");
 }
 
+void check_below(FieldReader& reader, const TableView& table, const NamedFigure& lower, const NamedFigure& upper) {
+  if (!*lower.figure || !*upper.figure || (*lower.figure)->likely < (*upper.figure)->likely) return;
+  const std::string path = path_from(table, lower.key);
+  add_issue(
+      reader, IssueCode::inconsistent, member_or_table(table, lower.key), path, fmt::format("below {}", upper.key),
+      fmt::format("{} ({}) is not below {} ({})", path, (*lower.figure)->likely, upper.key, (*upper.figure)->likely),
+      "");
+}
+
+/// Water held at rising humidity must rise; damp asks for all three and for the uptake.
+void check_damp(FieldReader& reader, const TableView& table, const Material& material) {
+  const NamedFigure needed[] = {{"water_at_50_percent_kg_per_m3", &material.water_at_50_percent_kg_per_m3},
+                                {"water_at_80_percent_kg_per_m3", &material.water_at_80_percent_kg_per_m3},
+                                {"free_water_kg_per_m3", &material.free_water_kg_per_m3},
+                                {"water_absorption_kg_per_m2_s05", &material.water_absorption_kg_per_m2_s05},
+                                {"moisture_conversion_m3_per_m3", &material.moisture_conversion_m3_per_m3}};
+  const bool has_some =
+      std::any_of(std::begin(needed), std::end(needed), [](const NamedFigure& one) { return one.figure->has_value(); });
+  for (const NamedFigure& one : needed) {
+    // A figure that is there but wrong has its own issue.
+    if (has_some && !*one.figure && find_member(*table.node, one.key) == nullptr) {
+      (void)has_field(reader, table, one.key, "a material that holds damp needs all five figures of it");
+    }
+  }
+  check_below(reader, table, needed[0], needed[1]);
+  check_below(reader, table, needed[1], needed[2]);
+}
+
 /// Figures of one material must follow from one another.
 void check_order(FieldReader& reader, const TableView& table, const Material& material) {
   const NamedFigure rising[] = {{"residual_water_frac", &material.residual_water_frac},
@@ -94,6 +124,7 @@ void check_order(FieldReader& reader, const TableView& table, const Material& ma
             {"emissivity", &material.emissivity});
   check_not_above(reader, table, {"vapour_resistance_factor_wet", &material.vapour_resistance_factor_wet},
                   {"vapour_resistance_factor_dry", &material.vapour_resistance_factor_dry});
+  check_damp(reader, table, material);
   check_not_above(reader, table, {"service_life_in_sun_years", &material.service_life_in_sun_years},
                   {"service_life_years", &material.service_life_years});
   check_not_above(reader, table, {"plastic_frac", &material.plastic_frac},

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "design/planting.hpp"
 #include "design/roof.hpp"
 
 namespace houseleek::design {
@@ -16,7 +17,8 @@ struct Container {
   Layer fill;  // medium and how deep it is
   double empty_kg = 0.0;
   double plant_kg = 0.0;
-  std::optional<Feet> feet;        // absent: it stands on its whole base
+  std::optional<Feet> feet;  // absent: it stands on its whole base
+  std::optional<ContainerPlant> plant;
   geometry::RectangleM rectangle;  // of the same area and middle; a round one as a square
   bool operator==(const Container&) const = default;
 };

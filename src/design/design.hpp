@@ -15,6 +15,7 @@
 #include "design/drainage.hpp"
 #include "design/money.hpp"
 #include "design/patch.hpp"
+#include "design/planting.hpp"
 #include "design/prices.hpp"
 #include "design/recipe.hpp"
 #include "design/roof.hpp"
@@ -46,6 +47,7 @@ struct Design {
   std::vector<StockItem> stock;
   OrderWishes order;
   Rivals rivals;
+  Planting planting;
   std::vector<Trial> trials;
   std::vector<catalogue::Material> own_materials;
   bool operator==(const Design&) const = default;

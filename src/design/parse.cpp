@@ -18,10 +18,10 @@ namespace {
 
 constexpr std::int64_t newest_format = 1;
 
-constexpr std::string_view root_keys[] = {"format",    "name",      "site",  "climate",  "roof",        "room",
-                                          "partition", "recipe",    "patch", "prices",   "tariff",      "rivals",
-                                          "material",  "container", "wind",  "drainage", "design_rain", "invented",
-                                          "trial",     "money",     "bills", "stock",    "carbon",      "order"};
+constexpr std::string_view root_keys[] = {
+    "format", "name",   "site",   "climate",  "roof",      "room",  "partition", "recipe",      "patch",
+    "prices", "tariff", "rivals", "material", "container", "wind",  "drainage",  "design_rain", "invented",
+    "trial",  "money",  "bills",  "stock",    "carbon",    "order", "planting"};
 
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -56,6 +56,7 @@ void assume_materials(DesignReader& reader, const Design& design) {
   add(design.rivals.ballast.material);
   for (const catalogue::Material* material : used) {
     for (const catalogue::MaterialProperty& property : catalogue::material_properties()) {
+      if (property.is_of_damp) continue;
       const catalogue::Spread* figure = catalogue::find_property(*material, property);
       if (figure == nullptr || catalogue::is_waiting(*reader.catalogue, "material", property.rule.key)) continue;
       assume(reader, fmt::format("material[{}].{}", material->name, property.rule.key),
@@ -138,6 +139,8 @@ Result<ValidDesign> validate_design(const RawDesign& raw, const catalogue::Catal
   design.modules = lay_out_modules(reader, root, design.roof, design.recipes, design.patches);
   design.containers = read_containers(reader, root, design.roof, design.modules);
   design.wind = read_wind(reader, root);
+  design.planting = read_planting(reader, root);
+  warn_invasive_plants(reader, root, design.site.country);
   design.rivals = read_rivals(reader, root);
   design.prices = read_prices(reader, root);
   design.money = read_money(reader, root);

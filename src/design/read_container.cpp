@@ -93,8 +93,8 @@ std::optional<Feet> read_feet(DesignReader& reader, const TableView& owner) {
 
 std::vector<Container> read_containers(DesignReader& reader, const TableView& root, const Roof& roof,
                                        const std::vector<ModulePlace>& modules) {
-  constexpr std::string_view known[] = {"name",   "at",      "diameter_mm", "length_mm", "width_mm",
-                                        "medium", "fill_mm", "empty_kg",    "plant_kg",  "feet"};
+  constexpr std::string_view known[] = {"name",    "at",       "diameter_mm", "length_mm", "width_mm", "medium",
+                                        "fill_mm", "empty_kg", "plant_kg",    "feet",      "plant"};
   std::vector<Container> containers;
   for (const TableView& table : read_counted_tables(reader, root, "container", limits::most_containers)) {
     check_keys(reader.fields, table, known);
@@ -116,6 +116,7 @@ std::vector<Container> read_containers(DesignReader& reader, const TableView& ro
     container.empty_kg = read_required_number(reader.fields, table, limits::empty_kg);
     container.plant_kg = read_required_number(reader.fields, table, limits::plant_kg);
     container.feet = read_feet(reader, table);
+    container.plant = read_container_plant(reader, table);
     if (at) {
       container.at = *at;
       container.rectangle = around(*at, 0.001 * container.length_mm, 0.001 * container.width_mm);

@@ -95,26 +95,20 @@ std::optional<Screen> read_screen(DesignReader& reader, const TableView& recipe,
 struct PlantShare {
   const catalogue::Plant* plant = nullptr;
   double cover_frac = 0.0;
+  PlantOrigin origin = PlantOrigin::unsaid;
 };
 
 std::vector<PlantShare> read_plants(DesignReader& reader, const TableView& recipe) {
-  constexpr std::string_view known[] = {"name", "cover_frac"};
+  constexpr std::string_view known[] = {"name", "cover_frac", "origin"};
   const std::vector<TableView> tables = read_counted_tables(reader, recipe, "plant", limits::most_plants);
   std::vector<PlantShare> shares;
   for (const TableView& table : tables) {
     check_keys(reader.fields, table, known);
-    const std::string name = read_required_text(reader.fields, table, "name", "add name = \"Sedum album\"");
-    const catalogue::Plant* plant = catalogue::find_plant(*reader.catalogue, name);
-    if (plant == nullptr && !name.empty()) {
-      std::vector<std::string> names;
-      for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.name);
-      for (const catalogue::Plant& one : reader.catalogue->plants) names.push_back(one.common_name);
-      add_unknown_name(reader.fields, *find_member(*table.node, "name"), path_from(table, "name"), "plant", names);
-      if (reader.fields.issues.back().hint.empty()) reader.fields.issues.back().hint = "see catalogue/plants.toml";
-    }
+    const catalogue::Plant* plant = find_plant_at(reader, table);
+    const PlantOrigin origin = read_plant_origin(reader, table);
     const std::optional<double> given = read_number(reader.fields, table, limits::cover_frac);
     if (plant == nullptr) continue;
-    PlantShare share{plant, given.value_or(0.0)};
+    PlantShare share{plant, given.value_or(0.0), origin};
     if (find_member(*table.node, "cover_frac") == nullptr) {
       // Kinds without a share of their own divide the module evenly among all kinds.
       catalogue::Spread even = plant->foliage.cover_frac;
@@ -341,7 +335,9 @@ Recipe read_recipe(DesignReader& reader, const TableView& table) {
   recipe.cover = read_screen(reader, table, "cover", false);
   recipe.net = read_screen(reader, table, "net", true);
   const std::vector<PlantShare> shares = read_plants(reader, table);
-  for (const PlantShare& share : shares) recipe.plants.push_back({share.plant->name, share.cover_frac});
+  for (const PlantShare& share : shares) {
+    recipe.plants.push_back({share.plant->name, share.cover_frac, share.origin});
+  }
   recipe.canopy = read_canopy(reader, table, shares);
   const bool has_medium = std::any_of(recipe.layers.begin(), recipe.layers.end(),
                                       [](const RecipeLayer& layer) { return layer.role == LayerRole::medium; });

@@ -25,6 +25,13 @@ namespace houseleek::design {
 [[nodiscard]] std::optional<Wind> read_wind(DesignReader& reader, const TableView& root);
 /// feet = { count, area_mm2 } of spacers or of a container.
 [[nodiscard]] std::optional<Feet> read_feet(DesignReader& reader, const TableView& owner);
+[[nodiscard]] Planting read_planting(DesignReader& reader, const TableView& root);
+/// `name` of a plant's table, botanical or common; an issue where there is none of that name.
+[[nodiscard]] const catalogue::Plant* find_plant_at(DesignReader& reader, const TableView& table);
+[[nodiscard]] PlantOrigin read_plant_origin(DesignReader& reader, const TableView& table);
+[[nodiscard]] std::optional<ContainerPlant> read_container_plant(DesignReader& reader, const TableView& container);
+/// Warnings at the names of plants that a list of the country is against, as they are said to come.
+void warn_invasive_plants(DesignReader& reader, const TableView& root, const std::string& country);
 /// Where each stands is judged against roof, obstacles, outlets, modules and the containers before it.
 [[nodiscard]] std::vector<Container> read_containers(DesignReader& reader, const TableView& root, const Roof& roof,
                                                      const std::vector<ModulePlace>& modules);

@@ -69,4 +69,7 @@ void assume(DesignReader& reader, std::string path, std::string_view words, std:
 void check_unique_name(DesignReader& reader, const TableView& table, const std::vector<std::string>& names_before,
                        const std::string& name);
 
+/// A date, or the same as text; absent or wrong: nullopt (wrong: with an issue).
+[[nodiscard]] std::optional<std::int64_t> read_day(DesignReader& reader, const TableView& table, std::string_view key);
+
 }  // namespace houseleek::design

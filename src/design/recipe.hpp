@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "design/planting.hpp"
 #include "design/roof.hpp"
 
 namespace houseleek::design {
@@ -32,6 +33,7 @@ struct Screen {
 struct RecipePlant {
   std::string name;  // botanical
   double cover_frac = 0.0;
+  PlantOrigin origin = PlantOrigin::unsaid;
   bool operator==(const RecipePlant&) const = default;
 };
 

@@ -89,7 +89,7 @@ double air_vapour_permeability_kg_per_m_s_pa(double temperature_c, double pressu
   constexpr double diffusivity_m2_per_s = 0.083 / 3600.0;
   const double temperature_k = temperature_c + zero_celsius_k;
   return diffusivity_m2_per_s / (gas_constant_j_per_kg_k * temperature_k) * (standard_pressure_pa / pressure_pa) *
-         numerics::pow(temperature_k / 273.0, permeability_exponent + 1.0);
+         numerics::exp((permeability_exponent + 1.0) * numerics::log(temperature_k / 273.0));
 }
 
 double liquid_diffusivity_dry_m2_per_s(double water_absorption_kg_per_m2_s05, double free_kg_per_m3) {
@@ -122,7 +122,7 @@ DampPoint PorousLaw::at(double water_kg_per_m3, double temperature_c) const {
   const double filled = numerics::min(water_kg_per_m3 / free, 1.0);
   DampPoint point;
   // ln h and its slope by water; s^-n from one power.
-  const double power = numerics::pow(filled, -sorption.n);
+  const double power = numerics::exp(-sorption.n * numerics::log(filled));
   const double log_humidity = -sorption.a * (power - 1.0);
   const double log_slope = sorption.a * sorption.n * power / (filled * free);
   const bool is_full = water_kg_per_m3 >= free;

@@ -36,7 +36,7 @@ struct SorptionPoints {
 /// Units:    kg/m3.
 /// Valid:    any numbers.
 /// Errors:   none.
-/// Source:   docs/equations/damp.md.   Checked by: DampCurves.SorptionPassesThroughItsPoints
+/// Source:   docs/equations/damp.md.   Checked by: DAMP-01, DAMP-02, DAMP-03
 [[nodiscard]] bool can_pass_through(const SorptionPoints& points);
 
 /// The curve through three points.
@@ -47,7 +47,7 @@ struct SorptionPoints {
 /// Units:    kg/m3.
 /// Valid:    can_pass_through(points): ln(w_f/w_50) / ln(w_f/w_80) below 3.106.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [hansen1986] for the form.   Checked by: DampCurves.SorptionPassesThroughItsPoints
+/// Source:   [hansen1986] for the form.   Checked by: DAMP-01, DAMP-02, DAMP-03
 [[nodiscard]] Sorption sorption_through(const SorptionPoints& points);
 
 /// Water held at a humidity.
@@ -57,7 +57,7 @@ struct SorptionPoints {
 /// Units:    kg/m3.
 /// Valid:    humidity above 0 and no more than 1.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [hansen1986].   Checked by: DampCurves.SorptionPassesThroughItsPoints
+/// Source:   [hansen1986].   Checked by: DAMP-01, DAMP-02, DAMP-03
 [[nodiscard]] double water_held_kg_per_m3(const Sorption& sorption, double humidity);
 
 /// Permeability of still air to vapour.
@@ -67,7 +67,7 @@ struct SorptionPoints {
 /// Units:    temperature_c in degC; pressure_pa in Pa; result in kg/(m s Pa).
 /// Valid:    -60 to 120 degC, pressure above 0.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [iso12572] (from memory).   Checked by: DampCurves.AirLetsVapourThrough
+/// Source:   [iso12572] (from memory).   Checked by: DAMP-04
 [[nodiscard]] double air_vapour_permeability_kg_per_m_s_pa(double temperature_c, double pressure_pa);
 
 /// How fast liquid spreads in a material that sucks, where that is dry.
@@ -79,7 +79,7 @@ struct SorptionPoints {
 /// Errors:   ContractViolation outside `Valid`. The exponent is one for all materials: concrete and brick were measured
 ///           between 5 and 8.
 /// Source:   [lockington1999] (from memory; the number recomputed).   Checked by:
-///           DampCurves.DryDiffusivityFollowsFromTheUptake, Damp.ADrySolidSucksAsItsCoefficientSays
+///           DAMP-05, DAMP-10
 [[nodiscard]] double liquid_diffusivity_dry_m2_per_s(double water_absorption_kg_per_m2_s05, double free_kg_per_m3);
 inline constexpr double liquid_diffusivity_exponent = 6.0;
 

@@ -6,10 +6,7 @@ namespace houseleek::report {
 
 /// Paths in the JSON document of a study; [] stands for each item of a list.
 inline constexpr std::string_view not_yet_fields[] = {
-    "recipes[].edible",  // may one eat what grows there
-    "plants",            // what will live there
-    "damp",              // wet build-up
-    "worksheet",         // what to buy, cut and do
+    "worksheet",  // what to buy, cut and do
 };
 
 }  // namespace houseleek::report

@@ -8,7 +8,9 @@
 
 #include "catalogue/catalogue.hpp"
 #include "design/assumption.hpp"
+#include "report/damp_answer.hpp"
 #include "report/order_answer.hpp"
+#include "report/plants_answer.hpp"
 #include "report/roof_checks_answer.hpp"
 #include "report/year_columns.hpp"
 #include "results/figure.hpp"
@@ -83,6 +85,10 @@ struct RecipeAnswer {
   PlacedAnswer flat;
   std::optional<PlacedAnswer> raised;  // absent: the recipe has no spacers
   Figure floats_at_mm;
+  std::string edible;  // yes, doubtful, no: may one eat what grows in it
+  std::vector<std::string> edible_because;
+  std::string edible_with_roof_water;  // watered with what ran over this roof
+  std::vector<std::string> roof_water_because;
 };
 
 struct StackAnswer {
@@ -361,9 +367,11 @@ struct StudyAnswer {
   DrainageAnswer drainage;
   WindAnswer wind;
   FireAnswer fire;
+  DampAnswer damp;
   MoneyAnswer money;
   CarbonAnswer carbon;
   OrderAnswer order;
+  PlantsAnswer plants;
   Figure planted_degree_hours_less_per_outlay_k_h;
   std::vector<RivalAnswer> rivals;
   std::vector<QuestionAnswer> answers;

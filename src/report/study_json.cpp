@@ -2,8 +2,10 @@
 #include "report/study_json.hpp"
 
 #include "base/contract.hpp"
+#include "report/damp_json.hpp"
 #include "report/money_json.hpp"
 #include "report/order_json.hpp"
+#include "report/plants_json.hpp"
 #include "report/roof_checks_json.hpp"
 
 namespace houseleek::report {
@@ -199,7 +201,11 @@ Json json_from(const RecipeAnswer& recipe) {
           {"flat", json_from(recipe.flat)},
           {"raised", recipe.raised ? json_from(*recipe.raised) : Json(nullptr)},
           {"floats_at_mm", json_from(recipe.floats_at_mm)},
-          {"edible", not_yet()}};
+          {"edible",
+           {{"word", recipe.edible},
+            {"because", recipe.edible_because},
+            {"with_roof_water", recipe.edible_with_roof_water},
+            {"roof_water_because", recipe.roof_water_because}}}};
 }
 
 Json json_from(const StackAnswer& stack) {
@@ -244,8 +250,8 @@ Json json_from(const StudyAnswer& answer) {
           {"carbon", json_from(answer.carbon)},
           {"order", json_from_steps(answer.order)},
           {"order_about", json_from(answer.order.about)},
-          {"plants", not_yet()},
-          {"damp", not_yet()},
+          {"plants", json_of_plants_in_study(answer.plants)},
+          {"damp", json_from(answer.damp)},
           {"worksheet", not_yet()}};
 }
 

@@ -7,8 +7,10 @@
 
 #include "base/contract.hpp"
 #include "report/chart_parts.hpp"
+#include "report/damp_section.hpp"
 #include "report/figure_html.hpp"
 #include "report/money_section.hpp"
+#include "report/plants_section.hpp"
 #include "report/roof_sections.hpp"
 #include "report/study_words.hpp"
 
@@ -69,6 +71,22 @@ void add_placed(std::vector<FigureRow>& rows, const std::string& place, std::str
   rows.push_back({words("time lag"), "h", {place + "/time_lag_h"}});
 }
 
+/// May one eat what grows in a recipe, watered from the tap and from the roof.
+Html food_words(const Json& edible) {
+  const auto reasons = [](const Json& list) {
+    std::string text;
+    for (const Json& one : list) text += "; " + one.get<std::string>();
+    return text;
+  };
+  const std::string word = text_at(edible, "word");
+  std::string text = word == "yes" ? "Food from it: nothing known against it" : "Food from it: " + word;
+  text += reasons(edible.at("because"));
+  const std::string water = text_at(edible, "with_roof_water");
+  if (water != "yes")
+    text += ". Watered with what ran over this roof: " + water + reasons(edible.at("roof_water_because"));
+  return element("p", {}, html_from(text + "."));
+}
+
 Html recipes_answer(const Json& document) {
   Html content = table_of_figures(document, html_from("The bare deck"),
                                   {{html_from("U-value"), "W/m\u00B2K", {"/roof/bare/u_value_w_per_m2_k"}},
@@ -85,11 +103,11 @@ Html recipes_answer(const Json& document) {
     add_placed(rows, place + "/flat", "flat");
     if (!recipe.at("raised").is_null()) add_placed(rows, place + "/raised", "raised");
     rows.push_back({html_from("floats in water of"), "mm", {place + "/floats_at_mm"}});
-    rows.push_back({html_from("may one eat what grows there"), "", {place + "/edible"}});
     content += table_of_figures(
         document,
         name_from(text_at(recipe, "name")) + html_from(fmt::format(", {} laid", recipe.at("modules").get<int>())),
         rows);
+    content += food_words(recipe.at("edible"));
     content += element("p", {{"class", "key"}}, html_from(text_at(recipe.at("flat"), "note")));
     if (!recipe.at("raised").is_null()) {
       content += element("p", {{"class", "key"}}, html_from(text_at(recipe.at("raised"), "note")));
@@ -152,7 +170,7 @@ Html rooms_answer(const ChartSource& source) {
   content += room_table(document, "Lowest operative temperature, \u00B0C", {"operative_min_c"}, {"lowest"});
   content += membrane_chart(source) + ceiling_chart(source) + stacks_table(document);
   content += ceiling_map(source) + room_maps(source);
-  return content + part_at(document, "/damp", "Damp in the deck");
+  return content + damp_section(document);
 }
 
 Html fans_answer(const ChartSource& source) {
@@ -246,7 +264,7 @@ Html answer_to(int question, const ChartSource& source) {
     case 6:
       return water_answer(source);
     case 7:
-      return part_at(source.document, "/plants", "Plants");
+      return plants_section(source.document);
     case 8:
       return money_section(source);
     case 9:

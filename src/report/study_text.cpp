@@ -41,8 +41,19 @@ std::string text_of_questions(const StudyAnswer& answer) {
   for (const QuestionAnswer& one : answer.answers) {
     // Several questions with one answer need more than the column of labels.
     const bool is_wide = count_characters(one.question) >= label_width;
-    text += is_wide ? paragraph("", 0, fmt::format("{} {}", one.question, one.text))
-                    : paragraph(one.question, label_width, one.text);
+    if (!is_wide) {
+      text += paragraph(one.question, label_width, one.text);
+      continue;
+    }
+    const std::string line = fmt::format("{} {}", one.question, one.text);
+    // Behind a short answer where there is room: the page has few lines.
+    const std::size_t last = text.rfind('\n', text.size() - 2) + 1;
+    const std::size_t n_last = count_characters(std::string_view(text).substr(last, text.size() - last - 1));
+    if (n_last + 2 + count_characters(line) <= page_width) {
+      text.insert(text.size() - 1, ". " + line);
+    } else {
+      text += paragraph("", 0, line);
+    }
   }
   text += paragraph("", 0,
                     answer.engine.n_years == 1

@@ -327,26 +327,37 @@ CoverGroup make_cover_group(const design::ValidDesign& design, const plan::Layou
   return std::move(builder.out);
 }
 
-CoverGroup make_recipe_group(const design::ValidDesign& design, const plan::Layout& layout,
-                             const climate::WeatherYear& weather, int recipe, design::Placed placed) {
-  expects(recipe >= 0 && recipe < static_cast<int>(design->recipes.size()), "a recipe of the design");
+CoverGroup make_room_group(const design::ValidDesign& design, const plan::Layout& layout,
+                           const climate::WeatherYear& weather, const RoomAlone& alone) {
+  expects(alone.recipe >= -1 && alone.recipe < static_cast<int>(design->recipes.size()), "a recipe of the design");
+  expects(alone.room >= 0 && alone.room < static_cast<int>(layout.rooms.size()), "a room of the design");
   const House house = make_house(design, layout, weather);
-  const auto largest =
-      std::max_element(layout.rooms.begin(), layout.rooms.end(),
-                       [](const plan::RoomLayout& a, const plan::RoomLayout& b) { return a.area_m2 < b.area_m2; });
-  expects(largest != layout.rooms.end(), "a design with a room");
-  const StackForm form = placed == design::Placed::raised ? StackForm::raised : StackForm::flat;
+  const double area_m2 = layout.rooms[static_cast<std::size_t>(alone.room)].area_m2;
   Builder builder{.house = house, .out = {}};
-  const Stack stack = planted_stack(house, {recipe, placed, numerics::sqrt(largest->area_m2)});
-  builder.add(stack, {.form = form, .room = largest->room, .recipe = recipe, .is_middle = true}, largest->area_m2,
-              recipe_of(house, recipe).name + " " + form_word(form));
+  StackOrigin origin{.room = alone.room, .recipe = alone.recipe, .is_middle = true};
+  if (alone.recipe < 0) {
+    builder.add(house.bare, origin, area_m2, form_word(origin.form));
+  } else {
+    origin.form = alone.placed == design::Placed::raised ? StackForm::raised : StackForm::flat;
+    builder.add(planted_stack(house, {alone.recipe, alone.placed, numerics::sqrt(area_m2)}), origin, area_m2,
+                recipe_of(house, alone.recipe).name + " " + form_word(origin.form));
+  }
   Group& group = builder.out.group;
-  std::vector<Room> rooms = make_rooms(*design, weather, ceilings_m2(layout), false);
-  group.rooms.push_back(std::move(rooms[static_cast<std::size_t>(largest->room)]));
+  std::vector<Room> rooms = make_rooms(*design, weather, ceilings_m2(layout), alone.is_held);
+  group.rooms.push_back(std::move(rooms[static_cast<std::size_t>(alone.room)]));
   group.stacks[0].room = 0;
   builder.out.origins[0].room = 0;
   group.pressure_pa = physics::pressure_at_elevation_pa(design->site.elevation_m);
   return std::move(builder.out);
+}
+
+CoverGroup make_recipe_group(const design::ValidDesign& design, const plan::Layout& layout,
+                             const climate::WeatherYear& weather, int recipe, design::Placed placed) {
+  const auto largest =
+      std::max_element(layout.rooms.begin(), layout.rooms.end(),
+                       [](const plan::RoomLayout& a, const plan::RoomLayout& b) { return a.area_m2 < b.area_m2; });
+  expects(recipe >= 0 && largest != layout.rooms.end(), "a recipe and a room");
+  return make_room_group(design, layout, weather, {.room = largest->room, .recipe = recipe, .placed = placed});
 }
 
 }  // namespace houseleek::simulation

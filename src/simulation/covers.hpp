@@ -56,8 +56,17 @@ struct CoverOptions {
                                           const climate::WeatherYear& weather, Cover cover,
                                           const CoverOptions& options);
 
-/// The design's largest room under a closed cover of one recipe in one form, without edges: what a recipe does by
-/// itself.
+/// One room by itself, without edges and partitions.
+struct RoomAlone {
+  int room = 0;
+  int recipe = -1;  // of a closed cover; -1: bare
+  design::Placed placed = design::Placed::flat;
+  bool is_held = false;
+};
+[[nodiscard]] CoverGroup make_room_group(const design::ValidDesign& design, const plan::Layout& layout,
+                                         const climate::WeatherYear& weather, const RoomAlone& alone);
+
+/// The design's largest room under a closed cover of one recipe in one form: what a recipe does by itself.
 [[nodiscard]] CoverGroup make_recipe_group(const design::ValidDesign& design, const plan::Layout& layout,
                                            const climate::WeatherYear& weather, int recipe, design::Placed placed);
 

@@ -104,6 +104,8 @@ class DampStepper {
     first_heat_rate_.resize(n);
     held_water_.resize(n);
     held_heat_.resize(n);
+    last_water_.resize(n);
+    last_temperature_k_.resize(n);
     stage_water_.resize(n);
     stage_temperature_c_.resize(n);
     upper_.resize(n);
@@ -129,9 +131,8 @@ class DampStepper {
         advance(hour, step * length, length, 1, result);
       }
       if (observer) {
-        for (std::size_t i = 0; i < water_.size(); ++i) {
-          humidity[i] = laws_[i]->at(water_[i], temperature_c_[i]).humidity;
-        }
+        // The last stage of a step ends at its end: its points are those of the new state.
+        for (std::size_t i = 0; i < water_.size(); ++i) humidity[i] = points_[i].humidity;
         observer({hour + 1, water_, temperature_c_, humidity});
       }
     }
@@ -172,7 +173,7 @@ class DampStepper {
 
   /// One step of a share of an hour; cut in two where it does not converge.
   void advance(int hour, double start, double length, int split, DampRun& result) {
-    if (try_step(hour, start, length, result)) return;
+    if (try_step(hour, start, length, true, result) || try_step(hour, start, length, false, result)) return;
     if (2 * split > options_.largest_split) {
       throw NumericalFailure(fmt::format(
           "damp: no convergence in hour {} at the smallest step (1/{} of an hour); largest residual {:.3g} kg/m2", hour,
@@ -183,10 +184,16 @@ class DampStepper {
     advance(hour, start + 0.5 * length, 0.5 * length, 2 * split, result);
   }
 
-  bool try_step(int hour, double start, double length, DampRun& result) {
+  /// With `is_guessing` Newton's method begins where the last changes would lead, else at the last state.
+  bool try_step(int hour, double start, double length, bool is_guessing, DampRun& result) {
     const double step_s = 3600.0 * length;
     std::copy(water_.begin(), water_.end(), stage_water_.begin());
     std::copy(temperature_c_.begin(), temperature_c_.end(), stage_temperature_c_.begin());
+    if (is_guessing && length == last_length_) {
+      for (std::size_t i = 0; i < water_.size(); ++i) {
+        guess(i, scheme::gamma * last_water_[i], scheme::gamma * last_temperature_k_[i]);
+      }
+    }
     std::fill(first_water_rate_.begin(), first_water_rate_.end(), 0.0);
     std::fill(first_heat_rate_.begin(), first_heat_rate_.end(), 0.0);
     if (!solve_stage(hour, start + scheme::gamma * length, 0.0, step_s, result)) return false;
@@ -196,6 +203,12 @@ class DampStepper {
       first_water_rate_[i] = pairs_[i].water.value - pairs_[i + 1].water.value;
       first_heat_rate_[i] = pairs_[i].heat.value - pairs_[i + 1].heat.value;
     }
+    if (is_guessing) {
+      constexpr double onward = (1.0 - scheme::gamma) / scheme::gamma;
+      for (std::size_t i = 0; i < water_.size(); ++i) {
+        guess(i, onward * (stage_water_[i] - water_[i]), onward * (stage_temperature_c_[i] - temperature_c_[i]));
+      }
+    }
     if (!solve_stage(hour, start + length, scheme::first_weight, step_s, result)) return false;
     for (std::size_t i = 0; i < water_.size(); ++i) {
       held_water_[i] += step_s * (scheme::first_weight * first_water_rate_[i] +
@@ -203,6 +216,11 @@ class DampStepper {
       held_heat_[i] += step_s * (scheme::first_weight * first_heat_rate_[i] +
                                  scheme::second_weight * (pairs_[i].heat.value - pairs_[i + 1].heat.value));
     }
+    for (std::size_t i = 0; i < water_.size(); ++i) {
+      last_water_[i] = stage_water_[i] - water_[i];
+      last_temperature_k_[i] = stage_temperature_c_[i] - temperature_c_[i];
+    }
+    last_length_ = length;
     water_.swap(stage_water_);
     temperature_c_.swap(stage_temperature_c_);
     const auto mean = [&](double first, double second) {
@@ -216,6 +234,13 @@ class DampStepper {
                      mean(std::abs(first_bottom.heat.value), std::abs(pairs_.back().heat.value));
     ++result.n_steps;
     return true;
+  }
+
+  /// A first guess some way off the stage's state, as far as it stays a likely one.
+  void guess(std::size_t i, double water_change, double change_k) {
+    constexpr double most_guess_k = 5.0;
+    stage_water_[i] = std::max(0.5 * stage_water_[i], stage_water_[i] + water_change);
+    if (std::abs(change_k) <= most_guess_k) stage_temperature_c_[i] += change_k;
   }
 
   /// Fluxes at the stage's state, kept in pairs_.
@@ -322,6 +347,9 @@ class DampStepper {
   std::vector<double> held_heat_;
   std::vector<double> first_water_rate_;
   std::vector<double> first_heat_rate_;
+  std::vector<double> last_water_;  // by which the last step changed the state
+  std::vector<double> last_temperature_k_;
+  double last_length_ = 0.0;
   std::vector<double> stage_water_;
   std::vector<double> stage_temperature_c_;
   std::vector<DampPoint> points_;

@@ -93,7 +93,7 @@ struct DampRun {
 /// Cost:     two stages an hour, about two Newton iterations each, a block tridiagonal system of two unknowns a slice.
 /// Errors:   NumericalFailure where a step does not converge at the largest split; Cancelled.
 /// Source:   [en15026] for the equations (from memory), the convective heat of the moving water added.
-///           Checked by: Damp.*, DampRun.*
+///           Checked by: DAMP-10, DAMP-11, DAMP-12, DAMP-20 to DAMP-26, DampRun.*
 [[nodiscard]] DampRun run_damp(const DampDeck& deck, const DampClimate& climate, const DampOptions& options,
                                const std::function<void(const DampMoment&)>& observer = {},
                                const Context& context = {});

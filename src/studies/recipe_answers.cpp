@@ -3,12 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "checks/flotation.hpp"
 #include "checks/weights.hpp"
 #include "physics/build_up.hpp"
 #include "physics/constants.hpp"
+#include "planting/food.hpp"
 #include "simulation/cover_layers.hpp"
 
 namespace houseleek::studies {
@@ -237,6 +239,12 @@ std::vector<report::RecipeAnswer> answer_recipes(const design::ValidDesign& desi
     answer.flat = answer_flat(design, recipe);
     if (recipe.spacer.height_mm > 0.0) answer.raised = answer_raised(design, recipe);
     answer.floats_at_mm = floating_depth_mm(checks::find_floating_depth(design, static_cast<int>(i), recipe.placed));
+    const planting::FoodWord food = planting::food_in(recipe);
+    answer.edible = planting::word_of(food.word);
+    answer.edible_because = food.because;
+    const planting::FoodWord water = planting::food_from_roof_water(design->roof);
+    answer.edible_with_roof_water = planting::word_of(std::max(food.word, water.word));
+    answer.roof_water_because = water.because;
     answers.push_back(std::move(answer));
   }
   return answers;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "base/month_name.hpp"
 #include "report/words.hpp"
 #include "studies/cash_words.hpp"
 
@@ -160,7 +161,7 @@ std::string drain_sentence(const StudyAnswer& answer) {
     if (one.kind == "blocked") blocked = &one;
   }
   if (storm != nullptr) {
-    text += fmt::format("; once in {:.4g} years {} mm stand", *storm->return_years, short_figure(storm->max_depth_mm));
+    text += fmt::format("; {} mm once in {:.4g} years", short_figure(storm->max_depth_mm), *storm->return_years);
   }
   if (blocked != nullptr && blocked->water_kn.range->high > 0.0) {
     text += fmt::format("; outlets blocked: {} mm and {} kN of water, which an engineer must judge",
@@ -250,9 +251,6 @@ std::string fans_sentence(const StudyAnswer& answer) {
   return text;
 }
 
-constexpr std::string_view month_names[] = {"January", "February", "March",     "April",   "May",      "June",
-                                            "July",    "August",   "September", "October", "November", "December"};
-
 std::string water_sentence(const StudyAnswer& answer) {
   const report::WaterAnswer& water = answer.water;
   if (!water.retained_frac.value) return water.retained_frac.because;
@@ -265,7 +263,7 @@ std::string water_sentence(const StudyAnswer& answer) {
     if (days && (!shortest || *days < *water.can_wait_days_by_month[*shortest].value)) shortest = month;
   }
   if (!shortest) return text + "; how long they can wait is not known";
-  const std::string unit = fmt::format("days in {}", month_names[*shortest]);
+  const std::string unit = fmt::format("days in {}", month_name(static_cast<int>(*shortest) + 1));
   return text + "; full, they can wait " + ranged(water.can_wait_days_by_month[*shortest], unit, tenths);
 }
 
@@ -294,7 +292,7 @@ std::string next_sentence(const report::OrderAnswer& order) {
   if (order.steps.empty()) return order.about.because;
   const report::OrderStep& first = order.steps.front();
   std::vector<std::string> names;
-  for (std::size_t i = 1; i < order.steps.size() && i < 4; ++i) names.push_back(order.steps[i].square);
+  for (std::size_t i = 1; i < order.steps.size() && i < 3; ++i) names.push_back(order.steps[i].square);
   const std::string then = names.empty() ? "" : fmt::format("; then {}", fmt::join(names, ", "));
   const std::string over = first.rooms.empty() ? "" : fmt::format(" ({})", short_name(first.rooms[0], widest_name));
   return fmt::format("{}{}: {} hot degree-hours less for {} {}{}", first.square, over, short_number(first.gain_k_h),
@@ -316,6 +314,21 @@ std::string unsure_sentence(const StudyAnswer& answer) {
 
 }  // namespace
 
+/// Short enough for half a line: what is not computed yet stands behind it.
+std::string plants_sentence(const report::PlantsAnswer& plants) {
+  int n_there = 0;
+  int n_unsure = 0;
+  for (const report::PlantsOfPlace& place : plants.places) {
+    for (const report::PlantAtPlace& plant : place.there) {
+      ++n_there;
+      n_unsure += plant.survival == "likely" ? 0 : 1;
+    }
+  }
+  if (n_there == 0) return "no plants are named";
+  return n_unsure == 0 ? fmt::format("all {} plantings likely", n_there)
+                       : fmt::format("{} of {} plantings not sure", n_unsure, n_there);
+}
+
 std::vector<report::QuestionAnswer> answer_questions(const design::Design& design, const StudyAnswer& answer) {
   std::vector<report::QuestionAnswer> answers = {
       {"Rivals?", rivals_sentence(answer)},     {"1 Carry it?", load_sentence(answer)},
@@ -325,6 +338,12 @@ std::vector<report::QuestionAnswer> answer_questions(const design::Design& desig
       {"6 Water?", water_sentence(answer)},     {"8 Cost?", money_sentence(answer)},
       {"9 Next?", next_sentence(answer.order)},
   };
+  if (!answer.damp.short_statement.empty()) {
+    const auto fans = std::find_if(answers.begin(), answers.end(),
+                                   [](const report::QuestionAnswer& one) { return one.question == "4 Fans?"; });
+    answers.insert(fans, {"  Dry?", answer.damp.short_statement});
+  }
+  answers.push_back({"7 Live?", plants_sentence(answer.plants)});
   if (!answer.assumed_ranked.most.empty()) answers.push_back({"Unsure of?", unsure_sentence(answer)});
   answers.push_back({std::string(unanswered_questions), std::string(not_computed_yet)});
   return answers;

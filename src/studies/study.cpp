@@ -10,11 +10,14 @@
 #include "studies/assumptions.hpp"
 #include "studies/build_order.hpp"
 #include "studies/cover_runs.hpp"
+#include "studies/damp_answer.hpp"
 #include "studies/draws.hpp"
 #include "studies/ensemble.hpp"
 #include "studies/load_answer.hpp"
 #include "studies/money_answers.hpp"
 #include "studies/one_at_a_time.hpp"
+#include "studies/plant_places.hpp"
+#include "studies/plants.hpp"
 #include "studies/quick.hpp"
 #include "studies/ranges.hpp"
 #include "studies/recipe_answers.hpp"
@@ -92,9 +95,12 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double all_runs = years_runs + trials.n_runs(trial_inputs);
+  const double damp_runs = damp_runs_of(*design, options.n_years);
+  const double all_runs = years_runs + trials.n_runs(trial_inputs) + damp_runs;
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;
+  const double trials_frac = 1.0 - damp_runs / all_runs;
+  const WeatherOfDraw weather_of_draw = [&design](int draw) { return make_weather(design, std::nullopt, draw); };
 
   std::optional<OrderInputs> order_inputs;
   OrderPlan next;
@@ -105,11 +111,9 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   }
   const CoverRuns runs = run_covers(inputs, runs_of(next), executor, part_of(context, 0.0, first_frac));
   std::vector<YearAnswer> years = {answer_year(inputs, runs)};
-  const Ensemble more = run_years({.main_year = inputs,
-                                   .first_draw = 1,
-                                   .n_draws = options.n_years - 1,
-                                   .weather = [&design](int draw) { return make_weather(design, std::nullopt, draw); }},
-                                  executor, part_of(context, first_frac, years_frac));
+  const Ensemble more =
+      run_years({.main_year = inputs, .first_draw = 1, .n_draws = options.n_years - 1, .weather = weather_of_draw},
+                executor, part_of(context, first_frac, years_frac));
   expect_few_failures(more.failures, options.n_years);
   years.insert(years.end(), more.years.begin(), more.years.end());
   const YearAnswer answers = across_years(years, years_words(options.n_years, more.failures.size()));
@@ -122,7 +126,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.weather = answer_weather(*design, inputs, answers);
   answer.assumed = assumed;
   const EffectsAnswer effects =
-      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, years_frac, 1.0))
+      has_trials ? run_one_at_a_time(trials, trial_inputs, executor, part_of(context, years_frac, trials_frac))
                  : effects_not_tried(assumed.size());
   answer.assumed_effects = effects.effects;
   answer.assumed_ranked = effects.ranked;
@@ -134,6 +138,10 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   answer.rooms = answers.rooms;
   answer.house = answers.house;
   answer.water = answers.water;
+  const std::vector<climate::WeatherYear> at_hand = {weather};
+  const std::vector<climate::WeatherYear> more_years = years_for_plants(design, at_hand);
+  // Nothing is asked for by name, so nothing of it can be unknown.
+  answer.plants = answer_plants({design, catalogue, answer.water, weather, more_years, {}}, {}).value();
   answer.drainage = answer_drainage(design);
   answer.load = answer_load(design, answer.drainage);
   answer.wind = answer_wind(design);
@@ -153,6 +161,13 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
     answer.order.about.statement = "Nothing next: " + answer.order.about.because + ".";
     answer.order.about.load_statement = "Load: not asked, nothing is laid.";
   }
+  answer.damp = answer_damp({.design = design,
+                             .layout = layout,
+                             .weather = weather,
+                             .weather_of_draw = weather_of_draw,
+                             .n_years = options.n_years,
+                             .options = options.run},
+                            executor, part_of(context, trials_frac, 1.0));
   answer.answers = answer_questions(*design, answer);
   if (options.keeps_columns) answer.columns = make_year_columns(inputs, runs);
   return answer;

@@ -97,6 +97,30 @@ service_life_in_sun_years = { low = 1, likely = 3, high = 3, source = "x", certa
                         "part[2].pieces_per_module is missing", "part[2].blocked_frac is missing"});
 }
 
+TEST(BrokenRows, Raising) {
+  const std::string all = messages_with(std::string(head) + R"([[raising]]
+way = "hope"
+groups = ["herb", "moss"]
+begin_months = [2, 14]
+taking_frac = { low = 0.1, likely = 60, high = 0.9, source = "x", certainty = "estimate" }
+taken_after_days = { low = 1, likely = 2, high = 3, source = "x", certainty = "estimate" }
+pots = 3
+[[raising]]
+way = "seed"
+begin_months = [2, 4]
+taking_frac = { low = 0.1, likely = 0.6, high = 0.9, source = "x", certainty = "estimate" }
+keeping_frac = { low = 0.1, likely = 0.6, high = 0.9, source = "x", certainty = "estimate" }
+taken_after_days = { low = 10, likely = 20, high = 30, source = "x", certainty = "estimate" }
+potted_on_after_days = { low = 4, likely = 15, high = 16, source = "x", certainty = "estimate" }
+ready_after_days = { low = 5, likely = 14, high = 17, source = "x", certainty = "estimate" }
+)");
+  expect_messages(all, {"raising[0].way is \"hope\"", "raising[0].groups[1] is \"moss\"",
+                        "more.toml:6: raising[0].begin_months[1] is 14", "raising[0].taking_frac.likely is 60",
+                        "raising[0].keeping_frac is missing", "raising[0].ready_after_days is missing", "pots",
+                        "more.toml:16: raising[1].potted_on_after_days is before taken_after_days",
+                        "more.toml:17: raising[1].ready_after_days is before potted_on_after_days"});
+}
+
 TEST(BrokenRows, Plants) {
   const std::string all = messages_with(std::string(head) + R"([[plant]]
 name = "Rosa"
@@ -186,7 +210,7 @@ TEST(OwnEntries, UseEveryColumn) {
   const Result<design::ValidDesign> read = design::read_design(text, "own-materials.toml", catalogue);
   ASSERT_TRUE(read) << messages_of(read.error());
   const std::vector<Material>& own = read.value()->own_materials;
-  ASSERT_EQ(own.size(), 2U);
+  ASSERT_EQ(own.size(), 3U);
   const Material& banner = own[0];
   EXPECT_TRUE(banner.is_own);
   EXPECT_EQ(banner.family, Family::pvc);
@@ -200,7 +224,10 @@ TEST(OwnEntries, UseEveryColumn) {
   EXPECT_EQ(banner.heat_of_combustion_mj_per_kg->likely, 20.0);
   EXPECT_EQ(banner.plastic_frac->likely, 0.9);
   EXPECT_EQ(banner.lasting_pressure_kpa->likely, 200.0);
-  const Material& compost = own[1];
+  EXPECT_EQ(own[1].water_at_80_percent_kg_per_m3->high, 100.0);
+  EXPECT_EQ(own[1].free_water_kg_per_m3->certainty, Certainty::own_figure);
+  EXPECT_EQ(own[1].water_absorption_kg_per_m2_s05->likely, 0.004);
+  const Material& compost = own[2];
   const Material& shipped = *find_material(catalogue, "green compost");
   EXPECT_EQ(compost.density_kg_per_m3.likely, 510.0);
   EXPECT_EQ(compost.carbon_kg_per_kg, shipped.carbon_kg_per_kg);

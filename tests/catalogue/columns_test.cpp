@@ -52,6 +52,7 @@ const std::map<std::string, std::string>& types_of_tables() {
                                                            {"group", R"(\bfoliage\b|\bPlant\b|\bFoliage\b)"},
                                                            {"plant", R"(\bPlant\b|\bplant\b|\bfoliage\b)"},
                                                            {"invasive", R"(\bInvasiveListing\b|\binvasive_listings\b)"},
+                                                           {"raising", R"(\bRaising\b)"},
                                                            {"finish", R"(\bfind_finish\b|catalogue::Finish\b)"},
                                                            {"rivals", R"(\bRivalDefaults\b)"},
                                                            {"tariff", R"(\bTariff\b|\btariff\b)"},
@@ -82,8 +83,11 @@ const std::map<std::string, std::string>& special_evidence() {
       {"invasive.country", R"(\binvasive_listings\()"},
       {"invasive.source", R"(\binvasive_listings\()"},
       {"invasive.certainty", R"(\binvasive_listings\()"},
-      {"invasive.region", R"(listing\w*(\.|->)region\b)"},
-      {"invasive.list", R"(listing\w*(\.|->)list\b)"},
+      {"invasive.region", R"(\btext_from_listing\()"},
+      {"invasive.list", R"(\btext_from_listing\()"},
+      {"raising.way", R"(\bfind_raising\()"},
+      {"raising.groups", R"(\bfind_raising\()"},
+      {"raising.begin_months", R"(\bbegins_in\()"},
       {"rivals.white_life_years", R"((\.|->)white_life_years\b)"},
       {"price.price_per_kg", R"(PricePer::kg\b)"},
       {"price.price_per_m2", R"(PricePer::m2\b)"},
@@ -158,7 +162,7 @@ TEST(CatalogueColumns, WaitingIsByTable) {
 TEST(CatalogueColumns, KeysOfFiguresEndInTheirUnit) {
   const std::regex with_unit(
       "\\w+_(kg_per_m3|w_per_m_k|j_per_kg_k|frac|mm_per_h|years|m|kpa|kg_per_kg|mj_per_kg|kg|l|mm|cm2|n|c|days|"
-      "ds_per_m|kg_per_m2|s_per_m)");
+      "ds_per_m|kg_per_m2|s_per_m|kg_per_m2_s05|m3_per_m3)");
   // Pure numbers.
   const std::set<std::string_view> pure = {"cote_konrad_k",
                                            "brooks_corey_exponent",

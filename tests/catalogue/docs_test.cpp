@@ -61,6 +61,11 @@ TEST(CataloguePage, CountsAreTheReaders) {
     for (const FoliageProperty& p : foliage_properties()) add(groups, &(one.foliage.*p.figure));
   }
   expect_line("group", groups);
+  Counts raising{catalogue.raising.size(), {}};
+  for (const Raising& one : catalogue.raising) {
+    for (const RaisingProperty& p : raising_properties()) add(raising, find_property(one, p));
+  }
+  expect_line("raising", raising);
   Counts plants{catalogue.plants.size(), {}};
   for (const Plant& one : catalogue.plants) {
     for (const PlantProperty& p : plant_properties()) add(plants, find_property(one, p));

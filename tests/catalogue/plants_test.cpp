@@ -1,6 +1,8 @@
 // What follows from a plant's row: months south of the equator, lists of the country and of the Union, poison.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "base/contract.hpp"
 #include "catalogue/catalogue.hpp"
 #include "support/catalogue_files.hpp"
@@ -95,6 +97,79 @@ TEST(Plants, DepthForWarningsIsTheLikelyOne) {
   for (const Plant& one : shipped_catalogue().plants) {
     ASSERT_TRUE(one.medium_depth_mm) << one.name;
     EXPECT_EQ(one.least_depth_mm, one.medium_depth_mm->likely) << one.name;
+  }
+}
+
+// Row by row: figures that do not fit each other or the plant's kind are slips of the pen.
+TEST(Plants, RowsHangTogether) {
+  const Catalogue catalogue = shipped_catalogue();
+  EXPECT_GE(catalogue.plants.size(), 120U);
+  for (const Plant& one : catalogue.plants) {
+    SCOPED_TRACE(one.name);
+    ASSERT_TRUE(one.medium_depth_mm && one.width_mm && one.lowest_temperature_c && one.dry_spell_days);
+    ASSERT_TRUE(one.salt_spray && one.wind && one.lifespan && one.carbon_way);
+    for (const Spread* figure : {&*one.medium_depth_mm, &*one.width_mm, &*one.lowest_temperature_c,
+                                 &*one.dry_spell_days, &one.foliage.height_mm}) {
+      EXPECT_LT(figure->low, figure->high);
+      EXPECT_FALSE(figure->source.empty());
+    }
+    const bool is_of_season = one.lifespan == Lifespan::season;
+    // What lives for years somewhere lives through its frost or grows where there is none.
+    const bool is_frost_free =
+        std::find(one.climates.begin(), one.climates.end(), Climate::frost_free) != one.climates.end();
+    const bool is_cold = std::find(one.climates.begin(), one.climates.end(), Climate::cold) != one.climates.end();
+    if (!is_of_season && is_cold) {
+      EXPECT_LE(one.lowest_temperature_c->likely, -20.0);
+    }
+    if (!is_of_season && is_frost_free) {
+      EXPECT_GE(one.lowest_temperature_c->likely, -10.0);
+    }
+    // Plants without water of their own, on a few days of store.
+    if (one.group == "vegetable") {
+      EXPECT_LE(one.dry_spell_days->likely, 7.0);
+    }
+    if (one.group == "succulent") {
+      EXPECT_GE(one.dry_spell_days->likely, 14.0);
+    }
+    if (one.group == "tree") {
+      EXPECT_GE(one.medium_depth_mm->likely, 300.0);
+    }
+    if (one.group == "vegetable") {
+      EXPECT_GE(one.medium_depth_mm->likely, 100.0);
+    }
+    if (one.group == "vegetable") {
+      EXPECT_FALSE(one.eaten.empty());
+    }
+    if (one.group == "succulent") {
+      EXPECT_NE(*one.carbon_way, CarbonWay::c3);
+    }
+    if (one.group == "tree" || one.group == "shrub") {
+      EXPECT_FALSE(is_of_season);
+    }
+    // Nobody visits a plant that does not bloom; one that feeds bees well has months.
+    if (one.bee_worth >= 2) {
+      EXPECT_GT(one.bloom_first_month, 0);
+    }
+    EXPECT_EQ(one.bloom_first_month == 0, one.bloom_last_month == 0);
+    for (const RaisedFrom way : one.raised_from) {
+      EXPECT_NE(find_raising(catalogue.raising, way, one.group), nullptr) << text_from_way(way);
+    }
+    for (const InvasiveListing& listing : one.invasive) {
+      const bool is_refused = listing.new_plant == NewPlant::refused;
+      EXPECT_EQ(is_refused, listing.from_wild == FromWild::forbidden) << listing.country;
+      if (listing.already_here == AlreadyHere::remove) {
+        EXPECT_TRUE(is_refused) << listing.country;
+      }
+    }
+  }
+}
+
+// The job names them.
+TEST(Plants, CarobPineStrawberryAndCommonVegetablesAreThere) {
+  const Catalogue catalogue = shipped_catalogue();
+  for (const char* name : {"carob", "stone pine", "strawberry", "tomato", "pepper", "lettuce", "green bean", "onion",
+                           "garlic", "courgette", "cucumber", "spinach", "radish", "carrot", "potato", "basil"}) {
+    EXPECT_NE(find_plant(catalogue, name), nullptr) << name;
   }
 }
 

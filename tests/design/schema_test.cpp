@@ -94,6 +94,8 @@ TEST(DesignSchema, KeysAreTheReadersKeys) {
                           {"[recipe.spacer.feet]", "/$defs/feet/properties"},
                           {"[[container]]", "/$defs/container/properties"},
                           {"[wind]", "/$defs/wind/properties"},
+                          {"[container.plant]", "/$defs/container_plant/properties"},
+                          {"[planting]", "/$defs/planting/properties"},
                           {"[[room]]", "/$defs/room/properties"},
                           {"[room.window_rule]", "/$defs/window_rule/properties"},
                           {"[room.fan]", "/$defs/fan/properties"},

@@ -172,7 +172,7 @@ TEST(ReportPage, EveryPlaceOfACautionHasAQuestion) {
 
 TEST(ReportPage, WhatIsNotComputedYetSaysSoUnderItsQuestion) {
   const Page page = page_of(study_with_columns(small_design_text()));
-  for (const char* words : {"Plants: not computed yet.", "Damp in the deck: not computed yet."}) {
+  for (const char* words : {"Shopping, cutting, steps: not computed yet."}) {
     EXPECT_NE(page.text.find(words), std::string::npos) << words;
   }
   for (const report::Question& question : report::questions) {
@@ -185,10 +185,10 @@ TEST(ReportPage, WhatLaterWorkFillsInIsShown) {
   Page page;
   page.document = report::json_from(answer);
   page.document["logbook"] = nullptr;
-  page.document["plants"] = {{"cases",
-                              {{{"rain_mm_per_h", 60.0},
-                                {"max_depth_mm", {{"value", 12.5}, {"low", 9.0}, {"high", 20.0}, {"from", "x"}}},
-                                {"statement", "a sentence"}}}}};
+  page.document["worksheet"] = {{"cases",
+                                 {{{"rain_mm_per_h", 60.0},
+                                   {"max_depth_mm", {{"value", 12.5}, {"low", 9.0}, {"high", 20.0}, {"from", "x"}}},
+                                   {"statement", "a sentence"}}}}};
   const Json effect = {{"on", page.document["assumed_ranked"]["on"]},
                        {"low_gives", nullptr},
                        {"likely_gives", -20.0},
@@ -202,7 +202,7 @@ TEST(ReportPage, WhatLaterWorkFillsInIsShown) {
   page.text = report::page_of_study(page.document, *answer.columns, {.date = "today"});
   EXPECT_EQ(problems_of(page), "");
   for (const char* pointer :
-       {"/plants/cases/0/rain_mm_per_h", "/plants/cases/0/max_depth_mm/low", "/assumed/0/effects/0/high_gives",
+       {"/worksheet/cases/0/rain_mm_per_h", "/worksheet/cases/0/max_depth_mm/low", "/assumed/0/effects/0/high_gives",
         "/assumed_ranked/most/0/likely_gives", "/house/planted/operative_max_c/high"}) {
     EXPECT_NE(page.text.find(fmt::format("data-at=\"{}\"", pointer)), std::string::npos) << pointer;
   }

@@ -9,13 +9,21 @@
 #include "physics/air.hpp"
 #include "physics/damp_law.hpp"
 #include "simulation/damp.hpp"
+#include "support/reference_check.hpp"
 
-namespace houseleek::simulation {
+namespace houseleek::tests {
 namespace {
 
 using physics::DampPoint;
+using simulation::DampClimate;
+using simulation::DampDeck;
+using simulation::DampLayer;
+using simulation::DampMoment;
+using simulation::DampRun;
+using simulation::DampSheet;
+using simulation::DampSide;
 
-/// The material of EN 15026 Annex A; its functions as remembered.
+/// The material of EN 15026 Annex A; its functions as a public transcription has them (text seen).
 class BenchmarkLaw final : public physics::DampLaw {
  public:
   [[nodiscard]] DampPoint at(double w, double t) const override {
@@ -94,19 +102,27 @@ double at_depth(const std::vector<double>& thickness_m, std::span<const double> 
   return values.back();
 }
 
+constexpr const char* profile_source =
+    "[en15026] Annex A: material functions seen in a public transcription, its table of results not had (not "
+    "confirmed); "
+    "recomputed by a similarity solution, tests/reference/damp_recompute.py";
+
 struct ProfileRow {
+  const char* id;
   int days;
-  double depth_m, water_kg_per_m3, temperature_c;
+  double depth_m, water_kg_per_m3;
+  const char* temperature_id;
+  double temperature_c;
 };
 
-// Similarity solution by SciPy, damp_recompute.py; material of EN 15026 Annex A from memory, its own table not confirmed.
 // Halving the slices moves the water by less than the tolerance.
 constexpr ProfileRow profile_rows[] = {
-    {7, 0.01, 51.901, 29.9464},  {7, 0.02, 43.392, 29.8785},   {30, 0.02, 52.768, 29.9486},
-    {30, 0.04, 43.510, 29.8833}, {365, 0.05, 64.092, 29.9655}, {365, 0.10, 46.040, 29.9208},
+    {"DAMP-20", 7, 0.01, 51.901, "DAMP-20T", 29.9464},   {"DAMP-21", 7, 0.02, 43.392, "DAMP-21T", 29.8785},
+    {"DAMP-22", 30, 0.02, 52.768, "DAMP-22T", 29.9486},  {"DAMP-23", 30, 0.04, 43.510, "DAMP-23T", 29.8833},
+    {"DAMP-24", 365, 0.05, 64.092, "DAMP-24T", 29.9655}, {"DAMP-25", 365, 0.10, 46.040, "DAMP-25T", 29.9208},
 };
 
-TEST(Damp, AStepOfHumidityAndTemperatureGoesIntoADeepSolid) {
+TEST(DampReference, AStepOfHumidityAndTemperatureGoesIntoADeepSolid) {
   const BenchmarkLaw law;
   const auto layer = [&](double thickness_m, int n) { return DampLayer{&law, thickness_m, n, 0.5, 20.0}; };
   const DampDeck deck{{layer(0.04, 90), layer(0.3, 60), layer(4.0, 20), layer(40.0, 15)}, std::vector<DampSheet>(5)};
@@ -119,16 +135,38 @@ TEST(Damp, AStepOfHumidityAndTemperatureGoesIntoADeepSolid) {
   const DampRun run = run_damp(deck, climate, {.n_hours = n_hours}, [&](const DampMoment& moment) {
     for (const ProfileRow& row : profile_rows) {
       if (moment.hour != row.days * 24) continue;
-      const std::string where = std::to_string(row.days) + " d, depth " + std::to_string(row.depth_m) + " m";
-      EXPECT_NEAR(at_depth(thickness_m, moment.water_kg_per_m3, row.depth_m), row.water_kg_per_m3, 0.15) << where;
-      EXPECT_NEAR(at_depth(thickness_m, moment.temperature_c, row.depth_m), row.temperature_c, 0.01) << where;
+      const std::string where =
+          std::to_string(row.days) + " d after a step, " + std::to_string(row.depth_m) + " m deep";
+      check_reference({.id = row.id,
+                       .what = "water " + where + ", kg/m3",
+                       .source = profile_source,
+                       .expected = row.water_kg_per_m3,
+                       .got = at_depth(thickness_m, moment.water_kg_per_m3, row.depth_m),
+                       .tolerance = 0.15,
+                       .reason = "slices of 0.5 mm and hours",
+                       .function = "simulation::run_damp"});
+      check_reference({.id = row.temperature_id,
+                       .what = "temperature " + where + ", degC",
+                       .source = profile_source,
+                       .expected = row.temperature_c,
+                       .got = at_depth(thickness_m, moment.temperature_c, row.depth_m),
+                       .tolerance = 0.01,
+                       .reason = "slices of 0.5 mm and hours",
+                       .function = "simulation::run_damp"});
     }
   });
-  EXPECT_NEAR(run.came_in_above_kg_per_m2, 3.2527, 0.01);
+  check_reference({.id = "DAMP-26",
+                   .what = "water taken up in a year after a step, kg/m2",
+                   .source = profile_source,
+                   .expected = 3.2527,
+                   .got = run.came_in_above_kg_per_m2,
+                   .tolerance = 0.01,
+                   .reason = "slices of 0.5 mm and hours",
+                   .function = "simulation::run_damp"});
   EXPECT_LT(std::abs(run.water_residual_kg_per_m2), 1e-9);
   EXPECT_LT(run.heat_residual_frac, 1e-8);
   RecordProperty("newton_iterations", static_cast<int>(run.n_newton_iterations));
 }
 
 }  // namespace
-}  // namespace houseleek::simulation
+}  // namespace houseleek::tests
