@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "base/context.hpp"
 #include "catalogue/catalogue.hpp"
 #include "climate/year.hpp"
 #include "design/parse.hpp"
