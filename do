@@ -30,11 +30,20 @@ Exit codes: 0 done, 1 something failed, 2 usage or not there yet, 3 a package or
 END
 }
 
+# Node's packages by name from package.json, at the versions of package-lock.json.
+install_node_packages() {
+  [[ ! -f node_modules/.package-lock.json || package-lock.json -nt node_modules/.package-lock.json ]] || return 0
+  npm ci --no-audit --no-fund --loglevel=error >&2 || return 1
+  # npm keeps the old time stamp where nothing changed: without the touch every run would install again.
+  touch node_modules/.package-lock.json
+}
+
 # configure_and_build PRESET [TARGET...]
 configure_and_build() {
   local preset=$1
   shift
-  if [[ ! -f build/$preset/build.ninja ]]; then
+  # Packages that have come since let the page be built.
+  if [[ ! -f build/$preset/build.ninja || node_modules/.package-lock.json -nt build/$preset/build.ninja ]]; then
     mkdir -p "build/$preset"
     if ! cmake --preset "$preset" >"build/$preset/configure.log" 2>&1; then
       cat "build/$preset/configure.log" >&2
@@ -46,6 +55,10 @@ configure_and_build() {
 
 do_build() {
   ensure_packages "${packages_build[@]}"
+  # The page is built where Node is there; the program is whole without it but for `open`.
+  if command -v node >/dev/null && command -v npm >/dev/null; then
+    install_node_packages || echo "do: no packages of Node, so the program is built without its page" >&2
+  fi
   configure_and_build release >&2
   if [[ ! -x build/release/houseleek ]]; then
     echo "do: the build made no build/release/houseleek" >&2
@@ -136,26 +149,17 @@ run_step() {
   fi
 }
 
-run_schema_tests() {
-  [[ -d tests/schema ]] || return 0
-  ensure_node
+# Runs the tests of a folder of tests/ with Node's own test runner.
+run_node_tests() {
+  local name=$1
   local -a files
-  mapfile -t files < <(find tests/schema -name '*.test.mjs' | sort)
+  mapfile -t files < <(find "tests/$name" -name '*.test.mjs' | sort)
   if ((${#files[@]} == 0)); then
-    echo "FAILED: tests/schema holds no *.test.mjs" >&2
+    echo "FAILED: tests/$name holds no *.test.mjs" >&2
     n_failed=$((n_failed + 1))
     return
   fi
-  if [[ ! -f node_modules/.package-lock.json || package-lock.json -nt node_modules/.package-lock.json ]]; then
-    # npm keeps the old time stamp where nothing changed: without the touch every run would install again.
-    if ! npm ci --no-audit --no-fund --loglevel=error >&2; then
-      echo "FAILED: npm ci" >&2
-      n_failed=$((n_failed + 1))
-      return
-    fi
-    touch node_modules/.package-lock.json
-  fi
-  local log=build/test/schema.log rc=0
+  local log=build/test/$name.log rc=0
   HOUSELEEK=$PWD/build/test/houseleek node --test --test-reporter=tap "${files[@]}" >"$log" 2>&1 || rc=$?
   local pass fail skip
   pass=$(sed -n 's/^# pass //p' "$log") fail=$(sed -n 's/^# fail //p' "$log") skip=$(sed -n 's/^# skipped //p' "$log")
@@ -166,7 +170,7 @@ run_schema_tests() {
     cat "$log"
     ((${fail:-0} > 0)) || n_failed=$((n_failed + 1))
   else
-    echo "schema: $pass passed"
+    echo "$name: $pass passed"
   fi
 }
 
@@ -178,14 +182,18 @@ closing_line() {
 }
 
 do_test() {
-  ensure_packages "${packages_build[@]}" "${packages_test[@]}"
+  ensure_packages "${packages_build[@]}" "${packages_test[@]}" "${packages_browser[@]}"
+  ensure_node
+  run_step "npm ci" install_node_packages
   configure_and_build test
   local rows=$PWD/build/test/validation
   rm -rf "$rows"
   mkdir -p "$rows"
   HOUSELEEK_VALIDATION_DIR=$rows run_ctest build/test --label-exclude long
   run_step "docs/validation.md" "$python" tools/merge_validation.py "$rows" docs/validation.md
-  run_schema_tests
+  run_node_tests schema
+  run_step "types of the page (tsc)" node node_modules/typescript/bin/tsc -p web
+  run_node_tests browser
   closing_line
 }
 

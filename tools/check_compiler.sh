@@ -36,13 +36,13 @@ check_one() {
   local file=$1 stamp key
   stamp=$out/${file//\//_}.stamp
   # -MM lists the headers of this tree; a missing one makes the compiler below say so.
-  key=$({ printf '%s\n' "${flags[@]}"; cat .clang-tidy tools/check_compiler.sh; clang++-14 -std=c++20 -Isrc -MM "$file" 2>/dev/null |
+  key=$({ printf '%s\n' "${flags[@]}"; cat .clang-tidy tools/check_compiler.sh; clang++-14 -std=c++20 -Isrc -Iapps -Iapps/cli -MM "$file" 2>/dev/null |
     tr -d '\\\n' | cut -d: -f2- | xargs cat; } | sha256sum)
   [[ ! -f $stamp || $(<"$stamp") != "$key" ]] || return 0
   if [[ $kind == libcxx ]]; then
     clang++-14 "${flags[@]}" -stdlib=libc++ -fsyntax-only "$file" || return 1
   else
-    clang-tidy --quiet --warnings-as-errors='*' "$file" -- -std=c++20 -Isrc -Wno-everything 2>"$stamp.log" || {
+    clang-tidy --quiet --warnings-as-errors='*' "$file" -- -std=c++20 -Isrc -Iapps -Iapps/cli -Wno-everything 2>"$stamp.log" || {
       cat "$stamp.log" >&2
       return 1
     }

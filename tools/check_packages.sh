@@ -11,7 +11,7 @@ fail() {
 }
 
 for name in "${packages_build[@]}" "${packages_test[@]}" "${packages_check[@]}" "${packages_bench[@]}" \
-  "${packages_node[@]}"; do
+  "${packages_browser[@]}" "${packages_node[@]}"; do
   [[ ${package_purpose[$name]:-} ]] || fail "$name has no purpose in tools/packages.sh"
   [[ ${package_sign[$name]:-} ]] || fail "$name has no sign in tools/packages.sh"
 done

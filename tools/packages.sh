@@ -10,6 +10,8 @@ packages_test=(libgtest-dev libsundials-dev python3 python3-scipy r-cran-surviva
 # Formatting, static analysis, and the second compiler with its own standard library.
 packages_check=(python3 clang-14 clang-format clang-tidy libc++-14-dev libc++abi-14-dev)
 packages_bench=(libbenchmark-dev sqlite3)
+# The page is tested in a browser.
+packages_browser=(chromium)
 # Only where no node is there yet: Debian's own brings some 370 packages along.
 packages_node=(nodejs npm)
 
@@ -43,7 +45,8 @@ declare -A package_purpose=(
   [libc++abi-14-dev]="the second standard library"
   [libbenchmark-dev]="runs the timings"
   [sqlite3]="imports the same readings, to compare with"
-  [nodejs]="checks documents against their schemas"
+  [chromium]="the browser in which the page is tested"
+  [nodejs]="builds the page, and checks documents against their schemas"
   [npm]="fetches what those checks need"
 )
 declare -A package_sign=(
@@ -58,7 +61,7 @@ declare -A package_sign=(
   [clang-format]="program clang-format" [clang-tidy]="program clang-tidy"
   [libc++-14-dev]="file /usr/lib/llvm-14/include/c++/v1/version"
   [libc++abi-14-dev]="file /usr/lib/llvm-14/lib/libc++abi.so" [libbenchmark-dev]="header benchmark/benchmark.h" [sqlite3]="program sqlite3"
-  [nodejs]="program node" [npm]="program npm"
+  [chromium]="program chromium" [nodejs]="program node" [npm]="program npm"
 )
 
 # True if the sign of a package is here.

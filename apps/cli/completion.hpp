@@ -9,7 +9,7 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check study weather order week water plants log trial upkeep import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "new check study weather order week water plants log trial upkeep open import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
@@ -81,6 +81,17 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
         compopt -o filenames
         [[ ${COMP_WORDS[2]} == plan ]] && mapfile -t COMPREPLY < <(compgen -f -X '!*.toml' -- "$word")
         mapfile -t -O "${#COMPREPLY[@]}" COMPREPLY < <(compgen -d -- "$word"; compgen -f -X '!*.houseleek' -- "$word")
+      fi
+      ;;
+    new | open)
+      if [[ $word == -* ]]; then
+        local options="--help"
+        [[ ${COMP_WORDS[1]} == open ]] && options+=" --port --no-browser"
+        [[ ${COMP_WORDS[1]} == new ]] && options+=" --from --answers --json"
+        mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
+      else
+        compopt -o filenames
+        mapfile -t COMPREPLY < <(compgen -f -- "$word")
       fi
       ;;
     import)

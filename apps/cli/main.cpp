@@ -14,6 +14,8 @@
 #include "import.hpp"
 #include "inputs.hpp"
 #include "log.hpp"
+#include "new.hpp"
+#include "open.hpp"
 #include "order.hpp"
 #include "plants.hpp"
 #include "report/json_parts.hpp"
@@ -204,6 +206,16 @@ ExitCode run(int argc, char** argv) {
       ->type_name("FOLDER");
   exported->add_flag("--json", export_arguments.is_json, "one JSON document on stdout");
   exported->footer("Example: houseleek export my-roof.houseleek > roof.toml");
+  OpenArguments open_arguments;
+  CLI::App* open = app.add_subcommand("open", "The page, on this machine: for everything, without a terminal");
+  open->add_option("FILE", open_arguments.file, "a project or a description; one that is not there yet is begun")
+      ->required();
+  open->add_option("--port", open_arguments.port, "on this port; left away: one that belongs to the file")
+      ->check(CLI::Range(1024, 65535))
+      ->type_name("N");
+  open->add_flag("!--no-browser", open_arguments.opens_browser, "print the address only");
+  open->footer("Example: houseleek open my-roof.houseleek");
+  const NewCommand begin(app);
   CLI::App* completion = app.add_subcommand("completion", "Completion of commands for a shell");
   completion->add_option("SHELL", shell, "bash")->required();
   completion->footer("Example: source <(houseleek completion bash)");
@@ -237,6 +249,8 @@ ExitCode run(int argc, char** argv) {
   if (upkeep.is_chosen()) return upkeep.run();
   if (water.is_chosen()) return water.run();
   if (week.is_chosen()) return week.run();
+  if (open->parsed()) return run_open(open_arguments);
+  if (begin.is_chosen()) return begin.run();
   if (import->parsed()) return run_import(import_arguments);
   if (exported->parsed()) return run_export(export_arguments);
   return run_completion(shell);

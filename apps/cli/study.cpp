@@ -10,9 +10,8 @@
 
 #include "base/issue_text.hpp"
 #include "embedded.hpp"
-#include "evidence.hpp"
 #include "files.hpp"
-#include "inputs.hpp"
+#include "opened_roof.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
 #include "report/hand_pages.hpp"
@@ -23,8 +22,6 @@
 #include "report/trial_html.hpp"
 #include "studies/bill_answers.hpp"
 #include "studies/keep_answer.hpp"
-#include "studies/logbook_day.hpp"
-#include "studies/open_design.hpp"
 #include "studies/partial.hpp"
 #include "studies/store_today.hpp"
 #include "studies/trial_judge.hpp"
@@ -40,21 +37,6 @@ ExitCode refuse(const Issues& issues, std::string_view text, const StudyArgument
   if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
   write_message(text_from_issues(issues, text));
   return ExitCode::bad_input;
-}
-
-report::LogbookAnswer answer_logbook(const Evidence& evidence, const studies::OwnFigures& own,
-                                     const design::ValidDesign& design, std::vector<report::StoreToday> stores) {
-  report::LogbookAnswer logbook;
-  logbook.on = evidence.on;
-  logbook.left_out = own.left_out;
-  for (const studies::OwnFigure& figure : own.figures) {
-    const catalogue::Spread& value = figure.value;
-    logbook.measured.push_back(
-        {figure.path, results::figure_with_range(value.likely, value.low, value.high, value.source), figure.statement});
-  }
-  logbook.stores = std::move(stores);
-  logbook.bills = studies::answer_bills(evidence.records, evidence.loggers, *design);
-  return logbook;
 }
 
 /// The verdicts of a project's trials that have readings; a description has none.
@@ -96,34 +78,18 @@ ExitCode run_study(const StudyArguments& arguments) {
     return ExitCode::usage;
   }
   if (arguments.keeps_answer && is_refused_description("study --keep", arguments.file)) return ExitCode::usage;
-  const studies::NamedText file = read_design_file(arguments.file);
-  const catalogue::Catalogue catalogue = read_embedded_catalogue();
-  const Result<design::RawDesign> written = design::parse_design(file.text, file.name);
-  if (!written) return refuse(written.error(), file.text, arguments);
-  const Result<design::ValidDesign> read = design::validate_design(written.value(), catalogue);
-  if (!read) return refuse(read.error(), file.text, arguments);
-  // A project's logbook stands before assumptions: what was weighed, what wore out.
-  const Result<std::optional<Evidence>> evidence =
-      read_evidence(arguments.file, read.value()->site.time_zone, arguments.on);
-  if (!evidence) return refuse(evidence.error(), "", arguments);
-  studies::OwnFigures own;
-  if (evidence.value()) {
-    own = studies::find_own_figures(evidence.value()->records, read.value(), catalogue, evidence.value()->end_utc_s);
-  } else if (!arguments.on.empty()) {
+  const OpenedRoof roof = open_roof(arguments.file, arguments.on);
+  if (!roof.issues.empty()) return refuse(roof.issues, roof.issues_text, arguments);
+  if (!roof.evidence && !arguments.on.empty()) {
     write_message("houseleek: --on is for a project and its logbook; a description has none\n");
     return ExitCode::usage;
   }
-  const Result<design::RawDesign> description = studies::with_own_figures(written.value(), *read.value(), own.figures);
-  const Result<design::ValidDesign> design = design::validate_design(description.value(), catalogue);
-  if (!design) return refuse(design.error(), file.text, arguments);
-  const bool has_normals = design.value()->climate.normals.has_value();
+  const design::ValidDesign& design = *roof.design;
+  const bool has_normals = design->climate.normals.has_value();
   if (arguments.n_years.value_or(1) > 1 && !has_normals) {
     write_message("houseleek: more than one year is made from monthly normals; this design's weather is a file\n");
     return ExitCode::usage;
   }
-  const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
-  const Result<climate::WeatherYear> weather = studies::open_weather(design.value(), file, weather_file);
-  if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
   for (AskedPage* page : pages) {
     if (!page->path.empty()) page->file.emplace(page->path);
   }
@@ -131,13 +97,11 @@ ExitCode run_study(const StudyArguments& arguments) {
   if (arguments.keeps_answer) project.emplace(open_project_file(arguments.file, store::Access::write));
   studies::StudyOptions options;
   options.engine_version = program_version();
-  studies::NamedText behind = file;
-  if (evidence.value()) behind.text += studies::text_of_standing(evidence.value()->records);
-  options.input_hash = studies::input_hash(embedded_catalogue(), behind, weather_file);
+  options.input_hash = roof.input_hash;
   options.keeps_columns = report_page.file.has_value();
   options.n_years = arguments.n_years.value_or(report_page.file && has_normals ? studies::usual_years : 1);
   options.n_draws = arguments.n_draws;
-  options.description = &description.value();
+  options.description = &*roof.description;
   options.tries_assumptions = options.n_years > 1;
   ProgressLine progress;
   Context context;
@@ -146,28 +110,17 @@ ExitCode run_study(const StudyArguments& arguments) {
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
   try {
     const report::StudyAnswer answer =
-        studies::study(design.value(), catalogue, weather.value(), options, executor_with_threads(n_threads), context);
+        studies::study(design, roof.catalogue, *roof.weather, options, executor_with_threads(n_threads), context);
     report::Json document = report::json_from(answer);
     std::string from_logbook;
     document["logbook"] = nullptr;
-    if (evidence.value()) {
-      const studies::StoreInputs roof{.design = design.value(),
-                                      .catalogue = catalogue,
-                                      .records = evidence.value()->records,
-                                      .loggers = evidence.value()->loggers,
-                                      .weather_file = weather_file,
-                                      .has_logbook = true,
-                                      .today = evidence.value()->today,
-                                      .yesterday = {},
-                                      .filled_day = std::nullopt};
-      const report::LogbookAnswer logbook =
-          answer_logbook(*evidence.value(), own, design.value(),
-                         studies::answer_store_today(roof, executor_with_threads(n_threads), context));
+    if (roof.evidence) {
+      const report::LogbookAnswer logbook = answer_logbook(roof, executor_with_threads(n_threads), context);
       document["logbook"] = report::json_from(logbook);
       from_logbook = report::text_from(logbook);
     }
     const report::ReportHead head{today_in_words()};
-    const report::Html trials = report_page.file ? trials_of(arguments.file, design.value()) : report::Html();
+    const report::Html trials = report_page.file ? trials_of(arguments.file, design) : report::Html();
     if (report_page.file) report_page.file->finish(report::page_of_study(document, *answer.columns, head, trials));
     if (engineer_page.file) engineer_page.file->finish(report::page_for_engineer(document, head));
     if (roofer_page.file) roofer_page.file->finish(report::page_for_roofer(document, head));
@@ -175,8 +128,8 @@ ExitCode run_study(const StudyArguments& arguments) {
     std::int64_t kept = 0;
     if (project) {
       report::Json chosen = {{"n_years", options.n_years}, {"n_draws", options.n_draws}};
-      if (evidence.value()) chosen["on"] = evidence.value()->on;
-      kept = studies::keep_answer(*project, {"study", file.text, chosen, document, now_utc_s()});
+      if (roof.evidence) chosen["on"] = roof.evidence->on;
+      kept = studies::keep_answer(*project, {"study", roof.file.text, chosen, document, now_utc_s()});
     }
     write_answer(arguments.is_json ? report::text_from(document) : report::text_from(answer) + from_logbook);
     if (project) write_message(fmt::format("Kept in {} as result {}\n", arguments.file, kept));
@@ -186,7 +139,7 @@ ExitCode run_study(const StudyArguments& arguments) {
     return ExitCode::done;
   } catch (const Cancelled&) {
     // What needs no run is done; a document would look whole.
-    if (!arguments.is_json) write_answer(studies::text_without_runs(design.value(), catalogue));
+    if (!arguments.is_json) write_answer(studies::text_without_runs(design, roof.catalogue));
     throw;
   }
 }

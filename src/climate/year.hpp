@@ -12,6 +12,7 @@ struct Place {
   double longitude_deg = 0.0;  // east positive
   double elevation_m = 0.0;
   double utc_offset_h = 0.0;  // of local standard time
+  bool operator==(const Place&) const = default;
 };
 
 /// Hour i covers [i, i + 1) h from 1 January 00:00 local standard time. Columns "at marks" have one value more than
@@ -36,6 +37,7 @@ struct WeatherYear {
   std::vector<double> sun_normal_w_per_m2;   // outside the air, on a plane that faces the sun
   std::vector<std::string> notes;            // which columns were estimated, and how
   [[nodiscard]] int n_hours() const { return static_cast<int>(global_w_per_m2.size()); }
+  bool operator==(const WeatherYear&) const = default;
 };
 
 /// The weather at one moment. Rain falls at its wet-bulb temperature.

@@ -50,57 +50,12 @@ Json json_from(const WeatherAnswer& weather) {
           {"air_min_c", json_from(weather.air_min_c)}};
 }
 
-Json json_from(const RoofAnswer& roof) {
-  return {{"area_m2", roof.area_m2},
-          {"covered_m2", roof.covered_m2},
-          {"modules", roof.n_modules},
-          {"deck", roof.deck},
-          {"bare",
-           {{"u_value_w_per_m2_k", json_from(roof.bare.u_value_w_per_m2_k)},
-            {"decrement_factor", json_from(roof.bare.decrement_factor)},
-            {"time_lag_h", json_from(roof.bare.time_lag_h)}}},
-          {"squares", json_from(roof.squares)}};
-}
-
 Json json_from(const PlacedAnswer& placed) {
   return {{"u_value_dry_w_per_m2_k", json_from(placed.u_value_dry_w_per_m2_k)},
           {"u_value_wet_w_per_m2_k", json_from(placed.u_value_wet_w_per_m2_k)},
           {"decrement_factor", json_from(placed.decrement_factor)},
           {"time_lag_h", json_from(placed.time_lag_h)},
           {"note", placed.note}};
-}
-
-Json json_from(const RecipeAnswer& recipe) {
-  return {{"name", recipe.name},
-          {"modules", recipe.n_modules},
-          {"mass_dry_kg_per_m2", json_from(recipe.mass_dry_kg_per_m2)},
-          {"mass_drained_kg_per_m2", json_from(recipe.mass_drained_kg_per_m2)},
-          {"mass_soaked_kg_per_m2", json_from(recipe.mass_soaked_kg_per_m2)},
-          {"mass_not_counted", recipe.mass_not_counted},
-          {"deck", recipe.deck},
-          {"flat", json_from(recipe.flat)},
-          {"raised", recipe.raised ? json_from(*recipe.raised) : Json(nullptr)},
-          {"floats_at_mm", json_from(recipe.floats_at_mm)},
-          {"edible",
-           {{"word", recipe.edible},
-            {"because", recipe.edible_because},
-            {"with_roof_water", recipe.edible_with_roof_water},
-            {"roof_water_because", recipe.roof_water_because}}}};
-}
-
-Json json_from(const StackAnswer& stack) {
-  return {{"name", stack.name},
-          {"room", stack.room},
-          {"form", stack.form},
-          {"membrane_max_c", json_from(stack.membrane_max_c)},
-          {"membrane_min_c", json_from(stack.membrane_min_c)},
-          {"ceiling_max_c", json_from(stack.ceiling_max_c)},
-          {"heat_gain_summer_kwh_per_m2", json_from(stack.heat_gain_summer_kwh_per_m2)},
-          {"heat_loss_winter_kwh_per_m2", json_from(stack.heat_loss_winter_kwh_per_m2)},
-          {"evapotranspiration_mm", json_from(stack.evapotranspiration_mm)},
-          {"fire_dry_days", json_from(stack.fire_dry_days)},
-          {"heat_residual_frac", stack.heat_residual_frac},
-          {"water_residual_m", json_from(stack.water_residual_m)}};
 }
 
 Json json_from(const NightAnswer& night) {
@@ -222,6 +177,51 @@ Json list_from(const std::vector<T>& items) {
 }
 
 }  // namespace
+
+Json json_from(const RoofAnswer& roof) {
+  return {{"area_m2", roof.area_m2},
+          {"covered_m2", roof.covered_m2},
+          {"modules", roof.n_modules},
+          {"deck", roof.deck},
+          {"bare",
+           {{"u_value_w_per_m2_k", json_from(roof.bare.u_value_w_per_m2_k)},
+            {"decrement_factor", json_from(roof.bare.decrement_factor)},
+            {"time_lag_h", json_from(roof.bare.time_lag_h)}}},
+          {"squares", json_from(roof.squares)}};
+}
+
+Json json_from(const RecipeAnswer& recipe) {
+  return {{"name", recipe.name},
+          {"modules", recipe.n_modules},
+          {"mass_dry_kg_per_m2", json_from(recipe.mass_dry_kg_per_m2)},
+          {"mass_drained_kg_per_m2", json_from(recipe.mass_drained_kg_per_m2)},
+          {"mass_soaked_kg_per_m2", json_from(recipe.mass_soaked_kg_per_m2)},
+          {"mass_not_counted", recipe.mass_not_counted},
+          {"deck", recipe.deck},
+          {"flat", json_from(recipe.flat)},
+          {"raised", recipe.raised ? json_from(*recipe.raised) : Json(nullptr)},
+          {"floats_at_mm", json_from(recipe.floats_at_mm)},
+          {"edible",
+           {{"word", recipe.edible},
+            {"because", recipe.edible_because},
+            {"with_roof_water", recipe.edible_with_roof_water},
+            {"roof_water_because", recipe.roof_water_because}}}};
+}
+
+Json json_from(const StackAnswer& stack) {
+  return {{"name", stack.name},
+          {"room", stack.room},
+          {"form", stack.form},
+          {"membrane_max_c", json_from(stack.membrane_max_c)},
+          {"membrane_min_c", json_from(stack.membrane_min_c)},
+          {"ceiling_max_c", json_from(stack.ceiling_max_c)},
+          {"heat_gain_summer_kwh_per_m2", json_from(stack.heat_gain_summer_kwh_per_m2)},
+          {"heat_loss_winter_kwh_per_m2", json_from(stack.heat_loss_winter_kwh_per_m2)},
+          {"evapotranspiration_mm", json_from(stack.evapotranspiration_mm)},
+          {"fire_dry_days", json_from(stack.fire_dry_days)},
+          {"heat_residual_frac", stack.heat_residual_frac},
+          {"water_residual_m", json_from(stack.water_residual_m)}};
+}
 
 Json json_from(const StudyAnswer& answer) {
   return {{"answer", "study"},

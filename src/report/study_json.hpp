@@ -5,6 +5,11 @@
 
 namespace houseleek::report {
 
+/// Parts that the quick answer has as well.
+[[nodiscard]] Json json_from(const RecipeAnswer& recipe);
+[[nodiscard]] Json json_from(const StackAnswer& stack);
+[[nodiscard]] Json json_from(const RoofAnswer& roof);
+
 [[nodiscard]] Json json_from(const StudyAnswer& answer);
 
 }  // namespace houseleek::report

@@ -32,11 +32,13 @@ struct StackOrigin {
   int recipe = -1;                  // index into Design::recipes; -1: none
   double distance_to_edge_m = 0.0;  // of the strip's middle to the edge; positive under the module, negative beside it
   bool is_middle = false;           // the strip under the module's middle; a whole roof's only one
+  bool operator==(const StackOrigin&) const = default;
 };
 
 struct CoverGroup {
   Group group;
   std::vector<StackOrigin> origins;
+  bool operator==(const CoverGroup&) const = default;
 };
 
 struct CoverOptions {

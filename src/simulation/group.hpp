@@ -121,6 +121,7 @@ struct Stack {
   std::vector<Layer> module;        // empty: the surface is the deck's own
   std::vector<Layer> deck;
   double initial_temperature_c = 15.0;
+  bool operator==(const Stack&) const = default;
 };
 
 /// Sideways conduction between the decks of two stacks whose decks have the same layers.
@@ -129,6 +130,7 @@ struct SideLink {
   int second = 0;
   double edge_length_m = 0.0;  // shared edge
   double distance_m = 0.1;     // between the strips' middles
+  bool operator==(const SideLink&) const = default;
 };
 
 /// One rule for the windows: opened smoothly above a temperature, only when outside is cooler, between two hours of the day.
@@ -138,6 +140,7 @@ struct WindowRule {
   int from_hour = 0;
   int to_hour = 24;
   bool only_when_outside_cooler = true;
+  bool operator==(const WindowRule&) const = default;
 };
 
 /// The room as air, surfaces and mass (five resistances, one capacity).
@@ -162,12 +165,14 @@ struct Room {
   bool is_prescribed = false;  // tests: air and surfaces stay at this temperature
   double prescribed_c = 20.0;
   double initial_temperature_c = 20.0;
+  bool operator==(const Room&) const = default;
 };
 
 struct Partition {
   int first = 0;
   int second = 0;
   double conductance_w_per_k = 0.0;  // between the rooms' surface nodes
+  bool operator==(const Partition&) const = default;
 };
 
 /// Everything that is solved together.
@@ -177,6 +182,7 @@ struct Group {
   std::vector<Room> rooms;
   std::vector<Partition> partitions;
   double pressure_pa = 101325.0;
+  bool operator==(const Group&) const = default;
 };
 
 }  // namespace houseleek::simulation

@@ -268,9 +268,14 @@ simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind
 }
 
 RunSums run_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held, const Context& context) {
+  return run_group_of(inputs, group_of_cover(inputs, cover, is_held), name_of_run(cover, is_held), true, context);
+}
+
+RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
+                     bool is_whole_house, const Context& context) {
   RunSums sums;
   Jobs jobs;
-  add_job(jobs, {inputs, sums}, name_of_run(cover, is_held), group_of_cover(inputs, cover, is_held));
+  add_job(jobs, {inputs, sums, is_whole_house}, std::move(name), cover);
   do_job(*jobs.front(), context);
   return sums;
 }

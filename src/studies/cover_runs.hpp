@@ -99,6 +99,12 @@ struct RunInputs {
 /// What run_cover steps through, to be looked at.
 [[nodiscard]] simulation::CoverGroup group_of_cover(const RunInputs& inputs, report::CoverKind cover, bool is_held);
 
+/// One run of a group that is there already: the whole house (comfort is summed), or a recipe by itself. `name` is for a
+/// message where it fails.
+/// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
+[[nodiscard]] RunSums run_group_of(const RunInputs& inputs, const simulation::CoverGroup& cover, std::string name,
+                                   bool is_whole_house, const Context& context);
+
 /// A run of the whole house, free, and where its sums go: of these inputs or of another roof in the same year.
 struct WantedRun {
   const RunInputs* inputs = nullptr;

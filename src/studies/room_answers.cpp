@@ -109,6 +109,12 @@ report::RoomDifference planted_minus_bare(const report::RoomAnswer& room) {
 
 }  // namespace
 
+report::RoomFigures figures_of_room(const design::Room& room, const RoomSums& free, const RoomSums& held) {
+  Tally tally;
+  add_room(tally, room, free, held);
+  return figures_from(tally);
+}
+
 std::vector<report::RoomAnswer> answer_rooms(const design::Design& design, const CoverRuns& runs) {
   std::vector<report::RoomAnswer> answers;
   for (std::size_t i = 0; i < design.rooms.size(); ++i) {
@@ -118,9 +124,7 @@ std::vector<report::RoomAnswer> answer_rooms(const design::Design& design, const
     answer.is_bedroom = room.is_bedroom;
     answer.has_fan = room.fan.has_value();
     for (std::size_t cover = 0; cover < report::n_covers; ++cover) {
-      Tally tally;
-      add_room(tally, room, runs.free[cover].rooms[i], runs.held[cover].rooms[i]);
-      answer.covers[cover] = figures_from(tally);
+      answer.covers[cover] = figures_of_room(room, runs.free[cover].rooms[i], runs.held[cover].rooms[i]);
     }
     answer.planted_minus_bare = planted_minus_bare(answer);
     answers.push_back(std::move(answer));

@@ -7,6 +7,9 @@
 
 namespace houseleek::studies {
 
+/// One room under one cover. What needs the run with machines is zero where `held` is empty.
+[[nodiscard]] report::RoomFigures figures_of_room(const design::Room& room, const RoomSums& free, const RoomSums& held);
+
 /// Every room of the design, in its order.
 [[nodiscard]] std::vector<report::RoomAnswer> answer_rooms(const design::Design& design, const CoverRuns& runs);
 

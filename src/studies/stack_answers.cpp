@@ -12,7 +12,18 @@ report::Figure of_one_year(double value) {
   return results::figure_without_range(value, std::string(report::one_year_only));
 }
 
-report::StackAnswer answer_stack(std::string name, std::string form, const StackSums& sums) {
+/// The one stack over a room that is covered alike all over.
+const StackSums& stack_over(const RunSums& run, int room) {
+  const auto found = std::find_if(run.stacks.begin(), run.stacks.end(),
+                                  [room](const StackSums& stack) { return stack.origin.room == room; });
+  expects(found != run.stacks.end(), "a stack over every room");
+  return *found;
+}
+
+}  // namespace
+
+report::StackAnswer answer_stack(std::string name, std::string form, const RunSums& run, int room) {
+  const StackSums& sums = stack_over(run, room);
   report::StackAnswer answer;
   answer.name = std::move(name);
   answer.room = sums.room;
@@ -34,25 +45,20 @@ report::StackAnswer answer_stack(std::string name, std::string form, const Stack
   return answer;
 }
 
-/// The one stack over a room that is covered alike all over.
-const StackSums& stack_over(const RunSums& run, int room) {
-  const auto found = std::find_if(run.stacks.begin(), run.stacks.end(),
-                                  [room](const StackSums& stack) { return stack.origin.room == room; });
-  expects(found != run.stacks.end(), "a stack over every room");
-  return *found;
-}
-
-}  // namespace
-
-std::vector<ClosedCover> closed_covers(const design::Design& design, const plan::Layout& layout,
-                                       const CoverRuns& runs) {
+int largest_room(const plan::Layout& layout) {
   const auto largest =
       std::max_element(layout.rooms.begin(), layout.rooms.end(),
                        [](const plan::RoomLayout& a, const plan::RoomLayout& b) { return a.area_m2 < b.area_m2; });
   expects(largest != layout.rooms.end(), "a design with a room");
+  return largest->room;
+}
+
+std::vector<ClosedCover> closed_covers(const design::Design& design, const plan::Layout& layout,
+                                       const CoverRuns& runs) {
+  const int largest = largest_room(layout);
   std::vector<ClosedCover> covers;
   const auto add_house = [&](std::string name, std::string form, report::CoverKind cover) {
-    covers.push_back({std::move(name), std::move(form), &runs.free[report::index_of(cover)], largest->room});
+    covers.push_back({std::move(name), std::move(form), &runs.free[report::index_of(cover)], largest});
   };
   add_house("bare", "bare", report::CoverKind::bare);
   for (const RecipeRun& run : runs.recipes) {
@@ -70,7 +76,7 @@ std::vector<report::StackAnswer> answer_stacks(const design::Design& design, con
                                                const CoverRuns& runs) {
   std::vector<report::StackAnswer> answers;
   for (const ClosedCover& cover : closed_covers(design, layout, runs)) {
-    answers.push_back(answer_stack(cover.name, cover.form, stack_over(*cover.run, cover.room)));
+    answers.push_back(answer_stack(cover.name, cover.form, *cover.run, cover.room));
   }
   return answers;
 }

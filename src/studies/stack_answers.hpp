@@ -16,6 +16,12 @@ struct ClosedCover {
   int room = 0;  // in that run
 };
 
+/// Index into the design's rooms.
+[[nodiscard]] int largest_room(const plan::Layout& layout);
+
+/// One of the answers below, from the stack over a room in a run where it is covered alike all over.
+[[nodiscard]] report::StackAnswer answer_stack(std::string name, std::string form, const RunSums& run, int room);
+
 /// Bare, each recipe in each form, the rivals.
 [[nodiscard]] std::vector<ClosedCover> closed_covers(const design::Design& design, const plan::Layout& layout,
                                                      const CoverRuns& runs);

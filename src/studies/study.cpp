@@ -7,7 +7,6 @@
 
 #include "base/contract.hpp"
 #include "checks/cautions.hpp"
-#include "geometry/outline.hpp"
 #include "studies/assumptions.hpp"
 #include "studies/build_order.hpp"
 #include "studies/cover_runs.hpp"
@@ -19,10 +18,10 @@
 #include "studies/one_at_a_time.hpp"
 #include "studies/plant_places.hpp"
 #include "studies/plants.hpp"
+#include "studies/quick.hpp"
 #include "studies/ranges.hpp"
 #include "studies/recipe_answers.hpp"
 #include "studies/roof_answers.hpp"
-#include "studies/roof_squares.hpp"
 #include "studies/sentences.hpp"
 #include "studies/water_answers.hpp"
 #include "studies/weather.hpp"
@@ -41,20 +40,6 @@ report::WeatherAnswer answer_weather(const design::Design& design, const RunInpu
   }
   answer.air_max_c = years.air_max_c;
   answer.air_min_c = years.air_min_c;
-  return answer;
-}
-
-report::RoofAnswer answer_roof(const design::ValidDesign& design) {
-  report::RoofAnswer answer;
-  answer.area_m2 = geometry::area_m2(design->roof.outline);
-  for (const design::ModulePlace& place : design->modules) {
-    const geometry::RectangleM& r = place.rectangle;
-    answer.covered_m2 += (r.right_m - r.left_m) * (r.top_m - r.bottom_m);
-  }
-  answer.n_modules = static_cast<int>(design->modules.size());
-  answer.deck = deck_in_words(design->roof);
-  answer.bare = answer_deck(design);
-  answer.squares = make_square_grid(design->roof);
   return answer;
 }
 
@@ -110,7 +95,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double damp_runs = damp_runs_of(*design, options.n_years);
+  const double damp_runs = damp_runs_of(*design, options.n_years, options.run.n_hours);
   const double all_runs = years_runs + trials.n_runs(trial_inputs) + damp_runs;
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;
