@@ -24,6 +24,7 @@ std::string when_words(const WeekItem& item, const std::string& first_day) {
 /// Nothing where the sentence before it says it all.
 std::string figure_words(const WeekItem& item) {
   if (item.kind == WeekKind::look || item.kind == WeekKind::buy) return "";
+  if (item.kind == WeekKind::pot_on && !item.figure.value) return "";
   if (!item.figure.value) return item.figure.because.empty() ? "" : capital(fmt::format("{}.", item.figure.because));
   if (!item.figure.range) return fmt::format("{:.0f} {}.", *item.figure.value, item.unit);
   return fmt::format("{:.0f} {} ({:.0f} to {:.0f}).", *item.figure.value, item.unit, item.figure.range->low,

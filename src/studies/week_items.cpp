@@ -8,6 +8,7 @@
 #include "base/nearest_name.hpp"
 #include "base/number_words.hpp"
 #include "climate/calendar.hpp"
+#include "planting/batches.hpp"
 #include "report/words.hpp"
 #include "results/interval.hpp"
 #include "studies/upkeep.hpp"
@@ -82,6 +83,43 @@ std::optional<std::int64_t> last_event(const WeekInputs& inputs, logbook::EventK
     last = std::max(last.value_or(0), civil_day_of(record.event));
   }
   return last;
+}
+
+/// A capital first, a full stop last.
+std::string sentence(std::string text) {
+  if (text.empty()) return text;
+  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  if (text.back() != '.') text += '.';
+  return text;
+}
+
+/// Reminders of batches, as work of the week.
+std::vector<WorkDue> work_of_batches(const StoreInputs& roof) {
+  std::vector<WorkDue> work;
+  const planting::BatchRecords found = planting::find_batches(roof.records, roof.catalogue);
+  for (const planting::Due& due : planting::due_of_batches(found.batches, roof.catalogue, roof.today)) {
+    // The event that such work leaves behind, by its first words.
+    const std::string words = folded_name(due.what);
+    const auto has = [&words](std::string_view part) { return words.find(part) != std::string::npos; };
+    const std::string event = has("pot on")              ? "potted_on"
+                              : has("plant out")         ? "planted_out"
+                              : has("sow")               ? "sown"
+                              : has("ready")             ? "ready"
+                              : has("off the roof")      ? "given_away"
+                              : has("up") || has("look") ? "germinated"
+                                                         : "";
+    WorkDue one;
+    one.day = due.day;
+    one.kind = report::WeekKind::pot_on;
+    one.what = sentence(due.what);
+    one.where = due.batch;
+    one.why = sentence(due.why);
+    one.figure = results::figure_missing("how many stand is in the logbook");
+    one.log_command = event.empty() ? fmt::format("noted --batch {} --note DONE", quoted(due.batch))
+                                    : fmt::format("{} --batch {} --count COUNT", event, quoted(due.batch));
+    work.push_back(std::move(one));
+  }
+  return work;
 }
 
 }  // namespace
@@ -243,7 +281,9 @@ void add_feeding(const WeekInputs& inputs, report::WeekAnswer& answer) {
 }
 
 void add_more(const WeekInputs& inputs, report::WeekAnswer& answer) {
-  for (const WorkDue& due : inputs.request.more) {
+  std::vector<WorkDue> all = work_of_batches(inputs.roof);
+  all.insert(all.end(), inputs.request.more.begin(), inputs.request.more.end());
+  for (const WorkDue& due : all) {
     if (due.day >= inputs.roof.today + days_in_week) continue;
     WeekItem item;
     item.id = fmt::format("{} {} {}", report::week_kind_word(due.kind), due.where, due.what);
