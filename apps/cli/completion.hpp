@@ -9,18 +9,21 @@ inline constexpr std::string_view bash_completion = R"bash(_houseleek() {
   local word=${COMP_WORDS[COMP_CWORD]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "new check study weather order plants log trial upkeep open import export completion --help --version" -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W "new check study weather order week water plants log trial upkeep open import export completion --help --version" -- "$word")
     return
   fi
   case ${COMP_WORDS[1]} in
-    check | study | weather | order)
+    check | study | weather | order | week | water)
       if [[ $word == -* ]]; then
         local options="--json --help"
         [[ ${COMP_WORDS[1]} == study ]] && options+=" --report --engineer --roofer --years --draws --on --keep"
         [[ ${COMP_WORDS[1]} == weather ]] && options+=" --csv"
         [[ ${COMP_WORDS[1]} == order ]] && options+=" --budget --seasons --most --recipe --pin --ban"
+        [[ ${COMP_WORDS[1]} == week ]] && options+=" --on --max --min --rain --can --gust"
+        [[ ${COMP_WORDS[1]} == water ]] && options+=" --on --max --min --rain --filled --can --years --catchment \
+          --away-from --away-to --sheet --salt --rinse --rinse-from --rinse-to --rinse-water --report"
         mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
-      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|engineer|roofer|csv) ]]; then
+      elif [[ ${COMP_WORDS[COMP_CWORD - 1]} == --@(report|engineer|roofer|csv|sheet) ]]; then
         compopt -o filenames
         mapfile -t COMPREPLY < <(compgen -f -- "$word")
       else

@@ -25,7 +25,9 @@
 #include "study.hpp"
 #include "trial.hpp"
 #include "upkeep.hpp"
+#include "water.hpp"
 #include "weather.hpp"
+#include "week.hpp"
 
 namespace houseleek::cli {
 namespace {
@@ -152,6 +154,8 @@ ExitCode run(int argc, char** argv) {
   const PlantsCommand plants(app);
   const TrialCommand trial(app);
   const UpkeepCommand upkeep(app);
+  const WaterCommand water(app);
+  const WeekCommand week(app);
   ImportArguments import_arguments;
   CLI::App* import = app.add_subcommand(
       "import",
@@ -243,6 +247,8 @@ ExitCode run(int argc, char** argv) {
   if (plants.is_chosen()) return plants.run();
   if (trial.is_chosen()) return trial.run();
   if (upkeep.is_chosen()) return upkeep.run();
+  if (water.is_chosen()) return water.run();
+  if (week.is_chosen()) return week.run();
   if (open->parsed()) return run_open(open_arguments);
   if (begin.is_chosen()) return begin.run();
   if (import->parsed()) return run_import(import_arguments);

@@ -53,7 +53,8 @@ OpenedRoof open_roof(const std::string& path, const std::string& on) {
   return roof;
 }
 
-report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const report::StudyAnswer& answer) {
+report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const studies::Executor& executor,
+                                     const Context& context) {
   expects(roof.evidence.has_value(), "a project");
   const Evidence& evidence = *roof.evidence;
   report::LogbookAnswer logbook;
@@ -64,7 +65,16 @@ report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const report::Study
     logbook.measured.push_back(
         {figure.path, results::figure_with_range(value.likely, value.low, value.high, value.source), figure.statement});
   }
-  logbook.stores = studies::answer_store_today(evidence.records, *roof.design, answer.water, evidence.today);
+  const studies::StoreInputs stores{.design = *roof.design,
+                                    .catalogue = roof.catalogue,
+                                    .records = evidence.records,
+                                    .loggers = evidence.loggers,
+                                    .weather_file = roof.weather_file,
+                                    .has_logbook = true,
+                                    .today = evidence.today,
+                                    .yesterday = {},
+                                    .filled_day = std::nullopt};
+  logbook.stores = studies::answer_store_today(stores, executor, context);
   logbook.bills = studies::answer_bills(evidence.records, evidence.loggers, **roof.design);
   return logbook;
 }

@@ -8,7 +8,7 @@
 #include "design/parse.hpp"
 #include "evidence.hpp"
 #include "report/logbook_answer.hpp"
-#include "report/study_answer.hpp"
+#include "studies/executor.hpp"
 #include "studies/own_figures.hpp"
 #include "studies/weather.hpp"
 
@@ -33,8 +33,9 @@ struct OpenedRoof {
 /// `on`: of a project, with its logbook as of this day. Errors: WorldFailed, store::StoreError.
 [[nodiscard]] OpenedRoof open_roof(const std::string& path, const std::string& on);
 
-/// What the logbook of a project says beside a study's answer: figures measured there, stores today, bills. A contract: the
-/// roof has evidence.
-[[nodiscard]] report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const report::StudyAnswer& answer);
+/// What the logbook of a project says beside a study's answer: figures measured there, stores today (runs of their own),
+/// bills. A contract: the roof has evidence.
+[[nodiscard]] report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const studies::Executor& executor,
+                                                   const Context& context);
 
 }  // namespace houseleek::cli

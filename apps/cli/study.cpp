@@ -115,7 +115,7 @@ ExitCode run_study(const StudyArguments& arguments) {
     std::string from_logbook;
     document["logbook"] = nullptr;
     if (roof.evidence) {
-      const report::LogbookAnswer logbook = answer_logbook(roof, answer);
+      const report::LogbookAnswer logbook = answer_logbook(roof, executor_with_threads(n_threads), context);
       document["logbook"] = report::json_from(logbook);
       from_logbook = report::text_from(logbook);
     }

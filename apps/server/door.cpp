@@ -219,7 +219,8 @@ Response Door::begin_study(const Json&) {
       const report::StudyAnswer answer =
           studies::study(*roof->design, roof->catalogue, *roof->weather, options, executor, context);
       Json json = report::json_from(answer);
-      json["logbook"] = roof->evidence ? report::json_from(cli::answer_logbook(*roof, answer)) : Json(nullptr);
+      json["logbook"] =
+          roof->evidence ? report::json_from(cli::answer_logbook(*roof, executor, context)) : Json(nullptr);
       return document(json);
     } catch (const Cancelled&) {
       return failure(409, "cancelled");

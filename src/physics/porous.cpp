@@ -1,6 +1,7 @@
 // Porous building materials: their curves and laws.
 #include "physics/porous.hpp"
 
+#include <algorithm>
 #include <optional>
 
 #include "base/contract.hpp"
@@ -100,6 +101,24 @@ double liquid_diffusivity_dry_m2_per_s(double water_absorption_kg_per_m2_s05, do
   return sorptivity * sorptivity * b * b / (numerics::exp(b) * (2.0 * b - 1.0) - b + 1.0);
 }
 
+AirPermeability::AirPermeability(double pressure_pa) {
+  for (std::size_t i = 0; i < values_.size(); ++i) {
+    const double temperature_c = coldest_c + static_cast<double>(i);
+    values_[i] = air_vapour_permeability_kg_per_m_s_pa(temperature_c, pressure_pa);
+    slopes_[i] = permeability_exponent * values_[i] / (temperature_c + zero_celsius_k);
+  }
+}
+
+double AirPermeability::at(double temperature_c) const {
+  expects(temperature_c >= coldest_c && temperature_c <= hottest_c, "a temperature from -60 to 120 degC");
+  const double place = temperature_c - coldest_c;
+  const auto i = std::min(static_cast<std::size_t>(place), values_.size() - 2);
+  const double x = place - static_cast<double>(i);
+  const double rest = 1.0 - x;
+  return rest * rest * ((1.0 + 2.0 * x) * values_[i] + x * slopes_[i]) +
+         x * x * ((1.0 + 2.0 * rest) * values_[i + 1] - rest * slopes_[i + 1]);
+}
+
 PorousLaw::PorousLaw(const Porous& material) : material_(material) {
   expects(material.density_kg_per_m3 > 0.0 && material.heat_capacity_j_per_kg_k > 0.0 &&
               material.conductivity_w_per_m_k > 0.0 && material.vapour_resistance_factor_dry > 0.0 &&
@@ -108,6 +127,7 @@ PorousLaw::PorousLaw(const Porous& material) : material_(material) {
           "figures of a porous material above 0");
   diffusivity_dry_m2_per_s_ =
       liquid_diffusivity_dry_m2_per_s(material.water_absorption_kg_per_m2_s05, material.sorption.free_water_kg_per_m3);
+  permeability_ = AirPermeability(material.pressure_pa);
   unfrozen_water_kg_per_m3_ = water_held_kg_per_m3(material.sorption, unfrozen_humidity);
 }
 
@@ -156,7 +176,7 @@ DampPoint PorousLaw::at(double water_kg_per_m3, double temperature_c) const {
 
   const WithSlope inverse =
       inverse_resistance(material_.vapour_resistance_factor_dry, material_.vapour_resistance_factor_wet, humidity);
-  const double air = air_vapour_permeability_kg_per_m_s_pa(temperature_c, material_.pressure_pa);
+  const double air = permeability_.at(temperature_c);
   point.vapour_permeability_kg_per_m_s_pa = air * inverse.value;
   point.vapour_permeability_by_w = air * inverse.slope * point.humidity_by_w;
   point.vapour_permeability_by_k = permeability_exponent * point.vapour_permeability_kg_per_m_s_pa / temperature_k;

@@ -1,5 +1,7 @@
 // Porous building materials: water held by humidity, vapour and liquid in the pores, conductivity and freezing when damp.
 #pragma once
+#include <array>
+
 #include "physics/damp_law.hpp"
 
 namespace houseleek::physics {
@@ -83,6 +85,18 @@ struct SorptionPoints {
 [[nodiscard]] double liquid_diffusivity_dry_m2_per_s(double water_absorption_kg_per_m2_s05, double free_kg_per_m3);
 inline constexpr double liquid_diffusivity_exponent = 6.0;
 
+/// The same for inner loops: a table by the degree with cubics between, within 1e-12 of the function.
+class AirPermeability {
+ public:
+  AirPermeability() = default;
+  explicit AirPermeability(double pressure_pa);
+  [[nodiscard]] double at(double temperature_c) const;
+
+ private:
+  std::array<double, 181> values_{};  // from -60 to 120 degC
+  std::array<double, 181> slopes_{};
+};
+
 /// A material of a deck.
 struct Porous {
   double density_kg_per_m3 = 0.0;
@@ -117,6 +131,7 @@ class PorousLaw final : public DampLaw {
 
  private:
   Porous material_;
+  AirPermeability permeability_;
   double diffusivity_dry_m2_per_s_ = 0.0;
   double unfrozen_water_kg_per_m3_ = 0.0;
 };

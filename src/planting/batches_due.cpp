@@ -6,7 +6,6 @@
 
 #include "base/contract.hpp"
 #include "base/nearest_name.hpp"
-#include "base/number_words.hpp"
 #include "planting/batches.hpp"
 #include "stats/student.hpp"
 
@@ -69,10 +68,9 @@ std::optional<LeaveRoof> leave_roof(const catalogue::Plant& plant, std::int64_t 
   leave.day = after(began_day, years.likely * days_in_year);
   leave.latest_day = after(began_day, years.high * days_in_year);
   leave.why = fmt::format(
-      "its roots seek gaps in the membrane, it wants {:.0f} mm of wet medium, and at {} m it is a sail of up to {} m2; "
-      "{} to {} years",
-      plant.medium_depth_mm->high, two_digits(0.001 * height.high), two_digits(sail_m2), two_digits(years.low),
-      two_digits(years.high));
+      "its roots seek gaps in the membrane, it wants {:g} mm of wet medium, and {:g} m high it is a sail of up to {:g} "
+      "m2; {:g} to {:g} years",
+      plant.medium_depth_mm->high, 0.001 * height.high, std::round(10.0 * sail_m2) / 10.0, years.low, years.high);
   return leave;
 }
 

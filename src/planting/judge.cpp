@@ -123,8 +123,8 @@ std::optional<Reason> dry_reason(const Plant& plant, const Place& place) {
     reason.text = "the module never stands dry as it is watered now";
     return reason;
   }
-  const std::string stands = fmt::format("the module stands dry for {:.0f} days in a row ({}; {:.0f} one year in ten)",
-                                         place.dry->likely, place.dry->when, place.dry->high);
+  const std::string stands = fmt::format("the module stands dry for {} in a row ({}; {:.0f} one year in ten)",
+                                         counted(place.dry->likely, "day", "days"), place.dry->when, place.dry->high);
   const double lives = bears(days.likely);
   reason.text = fmt::format("{}, and it bears about {:.0f} dry days{}", stands, lives,
                             reason.word == Survival::likely ? "" : "; water it more often");

@@ -17,6 +17,7 @@ constexpr double right = 78.0;  // room for the names of lines
 constexpr double top = 44.0;
 constexpr double bottom = 26.0;
 constexpr double label_height = 14.0;
+constexpr double mark_height = 9.0;
 
 std::string path_of(const Line& line, const Scale& x, const Scale& y) {
   std::string path;
@@ -68,6 +69,10 @@ Html html_from(const LineChart& chart) {
     step += span.n_steps;
     content += svg_line(from_x, y.place_high, from_x, y.place_low + 4.0, "grid");
     content += svg_text(0.5 * (from_x + x(step)), drawing.height - 8.0, span.name, "tick", Anchor::middle);
+  }
+  for (const std::size_t mark : chart.marks) {
+    const double at_x = x(static_cast<double>(mark));
+    content += svg_line(at_x, y.place_low, at_x, y.place_low - mark_height, "line planted");
   }
   std::vector<double> ends;
   for (const Line& line : chart.lines) {

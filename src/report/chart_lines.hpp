@@ -26,6 +26,7 @@ struct LineChart {
   Ticks ticks;
   std::vector<std::string> step_labels;  // one a step: what the pointer shows
   std::vector<AxisSpan> spans;           // of the horizontal axis, one after the other
+  std::vector<std::size_t> marks;        // steps at whose foot something happened
 };
 
 [[nodiscard]] Html html_from(const LineChart& chart);

@@ -37,7 +37,7 @@ std::string cautions_text(const PlantsAnswer& answer) {
 std::string name_of(const PlantAtPlace& plant) {
   std::string text = plant.common_name.empty() ? plant.name : fmt::format("{} ({})", plant.name, plant.common_name);
   const std::string hazards = hazard_text(plant.hazards);
-  if (!hazards.empty()) text += fmt::format(" CAUTION: {}", hazards);
+  if (!hazards.empty()) text += fmt::format(" [CAUTION: {}]", hazards);
   return text;
 }
 
@@ -78,10 +78,23 @@ std::string whole_degrees(const Figure& figure) {
   return fmt::format("{} ({} to {})", whole(*figure.value), whole(figure.range->low), whole(figure.range->high));
 }
 
+/// What a plant falls out by, after a number.
+std::string_view because_of(std::string_view about) {
+  constexpr std::pair<std::string_view, std::string_view> words[] = {{"depth", "too little medium"},
+                                                                     {"winter", "the winter"},
+                                                                     {"dry", "dry spells"},
+                                                                     {"sun", "too little or too much sun"},
+                                                                     {"salt", "salt from the sea"}};
+  for (const auto& [one, text] : words) {
+    if (one == about) return text;
+  }
+  return about;
+}
+
 std::string fallen_text(const PlantsOfPlace& place) {
   std::string text;
   for (const FallenOut& one : place.fallen_out) {
-    text += fmt::format("{}{} for the {}", text.empty() ? "" : ", ", one.n_plants, one.about);
+    text += fmt::format("{}{} for {}", text.empty() ? "" : ", ", one.n_plants, because_of(one.about));
   }
   return text;
 }
@@ -116,17 +129,21 @@ std::string there_text(const PlantsOfPlace& place, const std::string& purpose) {
 
 std::string choices_text(const PlantsOfPlace& place, const std::string& purpose) {
   std::string text =
-      fmt::format("  Could grow there: {} likely, {} doubtful, {} not", place.n_likely, place.n_doubtful, place.n_no);
+      fmt::format("Could grow there: {} likely, {} doubtful, {} not", place.n_likely, place.n_doubtful, place.n_no);
   const std::string fallen = fallen_text(place);
   if (!fallen.empty()) text += fmt::format(" ({})", fallen);
   if (place.n_refused > 0) text += fmt::format("; {} refused by a list", place.n_refused);
-  text = paragraph("", 4, text + ".");
+  text = paragraph("", 2, text + ".");
   const std::size_t most = purpose.empty() ? most_choices : most_choices_of_purpose;
   std::size_t n_shown = 0;
   for (const PlantAtPlace& plant : place.choices) {
     if (plant.survival == "no" || plant.standing == "refused") continue;
     if (n_shown++ >= most) break;
     text += plant_line(plant, purpose, false);
+  }
+  if (n_shown == 0) {
+    text += paragraph(
+        "", 4, purpose.empty() ? std::string("None that is new.") : fmt::format("None that serves for {}.", purpose));
   }
   return text;
 }
@@ -153,7 +170,7 @@ std::string mixes_text(const PlantsOfPlace& place) {
 
 std::string place_text(const PlantsOfPlace& place, const PlantsAnswer& answer) {
   std::string text = fmt::format("\n{}\n", short_name(place.name, page_width));
-  text += paragraph("", 2, "  " + head_of(place));
+  text += paragraph("", 2, head_of(place));
   if (answer.plant.empty()) {
     return text + there_text(place, answer.purpose) + choices_text(place, answer.purpose) + mixes_text(place);
   }
@@ -166,13 +183,13 @@ std::string place_text(const PlantsOfPlace& place, const PlantsAnswer& answer) {
 }
 
 std::string kept_text(const PlantsAnswer& answer) {
-  std::string text = fmt::format("\nInvasive plants\n{}", paragraph("", 2, "  " + answer.lists));
+  std::string text = fmt::format("\nInvasive plants\n{}", paragraph("", 2, answer.lists));
   for (const KeptIn& kept : answer.kept_in) {
     text += paragraph("  -", 4, fmt::format("{} in {}: {}.", kept.plant, kept.where, kept.text));
     for (const std::string& step : kept.steps) text += paragraph("    [ ]", 8, step);
     if (!kept.from_wild.empty() && kept.steps.empty()) text += paragraph("", 4, kept.from_wild);
   }
-  return text + paragraph("", 2, "  " + answer.wild);
+  return text + paragraph("", 2, answer.wild);
 }
 
 std::string calendar_text(const PlantsAnswer& answer) {
@@ -190,7 +207,7 @@ std::string calendar_text(const PlantsAnswer& answer) {
   for (const planting::LetterWords& one : planting::letter_words) {
     legend += fmt::format("{}{} {}", legend.empty() ? "" : ", ", one.letter, one.words);
   }
-  return text + paragraph("", 2, "  " + legend + ".");
+  return text + paragraph("", 2, legend + ".");
 }
 
 std::string trees_text(const PlantsAnswer& answer) {
@@ -225,7 +242,7 @@ std::string nursery_text(const PlantsAnswer& answer) {
                         fmt::format("{}: {}; {}", due.batch, due.what, due.why));
     }
   }
-  if (answer.raise) text += "\nTo raise\n" + paragraph("", 2, "  " + answer.raise->sentence);
+  if (answer.raise) text += "\nTo raise\n" + paragraph("", 2, answer.raise->sentence);
   return text;
 }
 

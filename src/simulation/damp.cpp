@@ -22,7 +22,7 @@ namespace {
 using physics::DampPoint;
 
 // A residual is left at rounding's own size: sums over slices stay below 1e-9 kg/m2.
-constexpr double water_tolerance_kg_per_m2 = 1e-11;
+constexpr double water_tolerance_kg_per_m2 = 4e-11;
 constexpr double heat_tolerance_j_per_m2 = 1e-3;
 constexpr double heat_tolerance_frac = 1e-12;
 constexpr int most_iterations = 15;

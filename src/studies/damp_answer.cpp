@@ -246,35 +246,38 @@ std::string weather_words(const DampYears& years) {
   return text;
 }
 
-/// The covers' cases in one breath: how many get wetter, or else how many dry, and how wet the wood gets.
+/// The covers' cases in one breath: how many get wetter, or else how many dry; then how wet the wood gets, in that order.
 std::string short_words(const DampAnswer& answer) {
-  std::vector<std::string> wetter;
-  std::vector<std::string> dry;
+  const bool is_wetter = std::any_of(answer.covers.begin(), answer.covers.end(),
+                                     [](const DampCover& cover) { return cover.n_wetter > 0; });
+  std::vector<std::string> counts;
   std::vector<std::string> wet_wood;
   for (const DampCover& cover : answer.covers) {
-    if (cover.n_wetter > 0) wetter.push_back(fmt::format("{} {}", cover.n_wetter, cover.form));
-    dry.push_back(fmt::format("{} {}", cover.n_dries, cover.form));
+    counts.push_back(fmt::format("{} {}", is_wetter ? cover.n_wetter : cover.n_dries, cover.form));
     if (cover.wood_percent.value) wet_wood.push_back(fmt::format("{:.0f}", *cover.wood_percent.value));
   }
   const std::string wood = wet_wood.empty() ? "" : fmt::format("; wood to {} %", fmt::join(wet_wood, ", "));
-  return fmt::format("{} in {} of {} cases{}: no all-clear, ask a building physicist",
-                     wetter.empty() ? "dries each summer" : "wetter each winter",
-                     fmt::join(wetter.empty() ? dry : wetter, ", "), answer.covers.front().cases.size(), wood);
+  return fmt::format("{}: {} of {} cases{}: no all-clear, ask a building physicist",
+                     is_wetter ? "wetter each winter" : "dries each summer", fmt::join(counts, ", "),
+                     answer.covers.front().cases.size(), wood);
 }
 
 }  // namespace
 
-std::string no_damp_because(const design::Design& design) {
+std::string no_damp_because(const design::Design& design, int n_hours) {
   if (!simulation::has_timber(design.roof) && !simulation::has_insulation(design.roof)) {
     return "the deck has no timber and no insulation: nothing in it rots or stays wet unseen, so damp is not run "
            "through the years";
+  }
+  if (n_hours < climate::n_hours_in_year) {
+    return "only a part of the year is studied, and damp takes whole years: nothing is cleared";
   }
   const std::string missing = simulation::damp_figures_missing(design.roof);
   return missing.empty() ? "" : missing + ": damp could not be run, and nothing is cleared";
 }
 
-double damp_runs_of(const design::Design& design, int n_years) {
-  if (!no_damp_because(design).empty()) return 0.0;
+double damp_runs_of(const design::Design& design, int n_years, int n_hours) {
+  if (!no_damp_because(design, n_hours).empty()) return 0.0;
   // Measured: the cases of one cover take as long as three whole covers through a year.
   constexpr double runs_of_cases = 3.0;
   const double n_forms = static_cast<double>(damp_forms(design).size());
@@ -286,7 +289,7 @@ DampAnswer answer_damp(const DampInputs& inputs, const Executor& executor, const
   const design::Roof& roof = design.roof;
   DampAnswer answer;
   answer.surface = answer_surface(design, inputs.weather);
-  answer.because = no_damp_because(design);
+  answer.because = no_damp_because(design, inputs.options.n_hours);
   answer.is_run = answer.because.empty();
   const bool is_light = simulation::has_timber(roof) || simulation::has_insulation(roof);
   if (is_light) answer.professional = professional_words;

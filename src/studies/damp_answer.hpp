@@ -16,8 +16,8 @@ struct DampInputs {
   simulation::RunOptions options;
 };
 
-/// Why damp is not run through the years for this roof; empty where it is.
-[[nodiscard]] std::string no_damp_because(const design::Design& design);
+/// Why damp is not run through the years for this roof in a study of so many hours; empty where it is.
+[[nodiscard]] std::string no_damp_because(const design::Design& design, int n_hours);
 
 /// The whole answer. Without timber and without insulation nothing is run but mould on inner faces.
 /// Errors: throws simulation::NumericalFailure, ContractViolation, Cancelled.
@@ -25,6 +25,6 @@ struct DampInputs {
                                              const Context& context);
 
 /// Share of all the work of a study that the answer is, in runs of a cover through a year.
-[[nodiscard]] double damp_runs_of(const design::Design& design, int n_years);
+[[nodiscard]] double damp_runs_of(const design::Design& design, int n_years, int n_hours);
 
 }  // namespace houseleek::studies

@@ -18,6 +18,7 @@ using catalogue::Plant;
 using catalogue::RaisedFrom;
 
 constexpr double most_raised = 100'000.0;
+constexpr int least_batches = 3;  // as modules of a recipe in a trial
 
 void add_issue(Issues& issues, IssueCode code, std::string path, const std::string& value, std::string limit,
                std::string message, std::string hint) {
@@ -154,9 +155,15 @@ report::RaiseAnswer answer_raising(const RaisingWish& wish, const catalogue::Cat
   question.raising = raising;
   const std::optional<planting::PooledLosses> own = planting::pooled_losses(batches, plant.name, way);
   if (own && !own->rate.is_too_few && own->rate.high < 1.0) {
-    question.own_share =
-        planting::Share{1.0 - own->rate.high, 1.0 - own->rate.share, 1.0 - own->rate.low,
-                        fmt::format("your own losses, {}", counted(own->n_batches, "batch", "batches"))};
+    planting::Share share{1.0 - own->rate.high, 1.0 - own->rate.share, 1.0 - own->rate.low,
+                          fmt::format("your own losses, {}", counted(own->n_batches, "batch", "batches"))};
+    if (own->n_batches < least_batches) {
+      // One or two batches say little of the next: what growers know stays in the range.
+      share.low = std::min(share.low, raising->taking_frac.low * raising->keeping_frac.low);
+      share.high = std::max(share.high, raising->taking_frac.high * raising->keeping_frac.high);
+      share.from += "; few batches, so the range holds what growers know too";
+    }
+    question.own_share = share;
   }
   report::RaiseAnswer answer;
   answer.plant = plant.name;

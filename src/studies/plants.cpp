@@ -369,8 +369,12 @@ std::string statement_of(const report::PlantsAnswer& answer) {
           ? fmt::format("{} named in the description will likely live", counted(n_there, "planting", "plantings"))
           : fmt::format("{} of {} named in the description {} not sure to live", n_not,
                         counted(n_there, "planting", "plantings"), n_not == 1 ? "is" : "are");
-  return fmt::format("{}; one winter in {:.0f} has a night of {:.0f} degC", there, planting::winter_return_years,
-                     std::round(*answer.coldest_night_c.value) + 0.0);
+  int n_against = 0;
+  for (const report::KeptIn& one : answer.kept_in) n_against += one.standing == "keep_in" ? 0 : 1;
+  const std::string lists =
+      n_against == 0 ? std::string() : fmt::format("; lists of your country are against {} of them", n_against);
+  return fmt::format("{}{}; one winter in {:.0f} has a night of {:.0f} degC", there, lists,
+                     planting::winter_return_years, std::round(*answer.coldest_night_c.value) + 0.0);
 }
 
 template <class Named>

@@ -95,7 +95,7 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
                                       .assumed = assumed};
   const OneAtATime trials = has_trials ? plan_one_at_a_time(trial_inputs) : OneAtATime{};
   const double years_runs = runs_in_a_year * options.n_years;
-  const double damp_runs = damp_runs_of(*design, options.n_years);
+  const double damp_runs = damp_runs_of(*design, options.n_years, options.run.n_hours);
   const double all_runs = years_runs + trials.n_runs(trial_inputs) + damp_runs;
   const double first_frac = runs_in_a_year / all_runs;
   const double years_frac = years_runs / all_runs;

@@ -2,14 +2,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "climate/calendar.hpp"
-#include "physics/air.hpp"
+#include "climate/known_days.hpp"
 #include "studies/trial_fit.hpp"
 
 namespace houseleek::studies {
 namespace {
 
-constexpr double kelvin_at_0_c = 273.15;
 constexpr std::int64_t longest_gap_s = 7200;
 
 /// Between the readings around a moment; nothing where there are none, or too far apart.
@@ -37,14 +35,7 @@ MeasuredAir with_measured_air(const climate::WeatherYear& year, const logbook::L
     if (!air_c) continue;
     ++measured.n_hours_measured;
     const int wrapped = ((span.first_hour + hour) % n_year + n_year) % n_year;
-    const auto set = [&](std::size_t mark) {
-      const double before_c = year.air_temperature_c[mark];
-      const double humidity = year.vapour_pressure_pa[mark] / physics::saturation_vapour_pressure_pa(before_c);
-      weather.air_temperature_c[mark] = *air_c;
-      weather.vapour_pressure_pa[mark] = humidity * physics::saturation_vapour_pressure_pa(*air_c);
-      const double ratio = (*air_c + kelvin_at_0_c) / (before_c + kelvin_at_0_c);
-      weather.sky_longwave_w_per_m2[mark] = year.sky_longwave_w_per_m2[mark] * ratio * ratio * ratio * ratio;
-    };
+    const auto set = [&](std::size_t mark) { climate::set_air_temperature(weather, year, mark, *air_c); };
     set(static_cast<std::size_t>(wrapped));
     // The year's end and its beginning are one moment where hours wrap.
     if (wrapped == 0) set(static_cast<std::size_t>(n_year));

@@ -82,45 +82,6 @@ std::string hash_of(const store::Revision& revision, const std::vector<logbook::
          sha256_hex(fmt::format("{}:{}{}", revision.toml_text.size(), revision.toml_text, text_of_standing(records)));
 }
 
-upkeep::RoundFacts facts_of(const design::ValidDesign& design, const catalogue::Catalogue& catalogue) {
-  upkeep::RoundFacts facts;
-  std::set<std::string> succulents;
-  std::set<std::string> invasive;
-  facts.has_containers = !design->containers.empty();
-  facts.parapet_height_mm = design->roof.parapet_height_mm;
-  for (const design::Patch& patch : design->patches) {
-    if (patch.placed == design::Placed::raised) facts.has_raised = true;
-  }
-  for (std::size_t i = 0; i < design->recipes.size(); ++i) {
-    const design::Recipe& recipe = design->recipes[i];
-    if (recipe.cover) facts.has_covers = true;
-    if (recipe.net) facts.has_nets = true;
-    for (const design::RecipeLayer& layer : recipe.layers) {
-      const catalogue::Material& material = layer.layer.material;
-      const auto& hazards = material.hazards;
-      if (std::find(hazards.begin(), hazards.end(), catalogue::Hazard::fibres) != hazards.end()) {
-        facts.has_mineral_core = true;
-      }
-      if (material.plastic_frac && material.plastic_frac->likely > 0.0) facts.has_plastic = true;
-    }
-    for (const design::RecipePlant& plant : recipe.plants) {
-      const catalogue::Plant* known = catalogue::find_plant(catalogue, plant.name);
-      if (known == nullptr) continue;
-      if (known->group == "succulent") succulents.insert(known->name);
-      if (!catalogue::invasive_listings(*known, design->site.country).empty()) invasive.insert(known->name);
-    }
-    const checks::ModuleWeights weights = checks::compute_weights(design, static_cast<int>(i), recipe.placed);
-    const double module_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
-    const double soaked_kg = weights.soaked_kg_per_m2.likely * module_m2;
-    if (soaked_kg <= facts.soaked_kg) continue;
-    facts.soaked_kg = soaked_kg;
-    facts.dry_kg = weights.dry_kg_per_m2.likely * module_m2;
-  }
-  facts.succulents.assign(succulents.begin(), succulents.end());
-  facts.invasive.assign(invasive.begin(), invasive.end());
-  return facts;
-}
-
 std::vector<catalogue::Caution> cautions_of(const design::ValidDesign& design, const catalogue::Catalogue& catalogue) {
   std::vector<catalogue::Caution> cautions = checks::find_cautions(design, catalogue);
   std::erase_if(cautions, [](const catalogue::Caution& one) {
@@ -198,6 +159,45 @@ void add_forecast(const std::vector<PartLives>& all, report::UpkeepAnswer& answe
 }
 
 }  // namespace
+
+upkeep::RoundFacts round_facts(const design::ValidDesign& design, const catalogue::Catalogue& catalogue) {
+  upkeep::RoundFacts facts;
+  std::set<std::string> succulents;
+  std::set<std::string> invasive;
+  facts.has_containers = !design->containers.empty();
+  facts.parapet_height_mm = design->roof.parapet_height_mm;
+  for (const design::Patch& patch : design->patches) {
+    if (patch.placed == design::Placed::raised) facts.has_raised = true;
+  }
+  for (std::size_t i = 0; i < design->recipes.size(); ++i) {
+    const design::Recipe& recipe = design->recipes[i];
+    if (recipe.cover) facts.has_covers = true;
+    if (recipe.net) facts.has_nets = true;
+    for (const design::RecipeLayer& layer : recipe.layers) {
+      const catalogue::Material& material = layer.layer.material;
+      const auto& hazards = material.hazards;
+      if (std::find(hazards.begin(), hazards.end(), catalogue::Hazard::fibres) != hazards.end()) {
+        facts.has_mineral_core = true;
+      }
+      if (material.plastic_frac && material.plastic_frac->likely > 0.0) facts.has_plastic = true;
+    }
+    for (const design::RecipePlant& plant : recipe.plants) {
+      const catalogue::Plant* known = catalogue::find_plant(catalogue, plant.name);
+      if (known == nullptr) continue;
+      if (known->group == "succulent") succulents.insert(known->name);
+      if (!catalogue::invasive_listings(*known, design->site.country).empty()) invasive.insert(known->name);
+    }
+    const checks::ModuleWeights weights = checks::compute_weights(design, static_cast<int>(i), recipe.placed);
+    const double module_m2 = 1e-6 * recipe.length_mm * recipe.width_mm;
+    const double soaked_kg = weights.soaked_kg_per_m2.likely * module_m2;
+    if (soaked_kg <= facts.soaked_kg) continue;
+    facts.soaked_kg = soaked_kg;
+    facts.dry_kg = weights.dry_kg_per_m2.likely * module_m2;
+  }
+  facts.succulents.assign(succulents.begin(), succulents.end());
+  facts.invasive.assign(invasive.begin(), invasive.end());
+  return facts;
+}
 
 upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& records, const design::Design& design) {
   std::vector<upkeep::RecipePart> recipe_parts;
@@ -311,7 +311,7 @@ Result<report::UpkeepAnswer> answer_upkeep(const std::vector<logbook::EventRecor
   answer.storms = upkeep::find_storms(seen, found, end_utc_s);
   answer.looks = upkeep::looks_due(seen, today);
   answer.bills = answer_bills(seen, loggers, *design);
-  const upkeep::RoundFacts facts = facts_of(design, catalogue);
+  const upkeep::RoundFacts facts = round_facts(design, catalogue);
   answer.before_storm = {request.shows_before_storm,
                          request.shows_before_storm ? "asked for" : "shown with --before-storm",
                          upkeep::steps_before_storm(facts)};

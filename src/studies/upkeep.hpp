@@ -43,6 +43,9 @@ struct PartLives {
                                                       const catalogue::Catalogue& catalogue, std::int64_t now_utc_s,
                                                       double least_failures = 0.0);
 
+/// What rounds over the roof depend on.
+[[nodiscard]] upkeep::RoundFacts round_facts(const design::ValidDesign& design, const catalogue::Catalogue& catalogue);
+
 /// Parts of the modules as the logbook tells them.
 [[nodiscard]] upkeep::PartRecords part_records_of(const std::vector<logbook::EventRecord>& records,
                                                   const design::Design& design);

@@ -18,6 +18,8 @@ std::string listed(const std::vector<std::string>& names) {
   return text;
 }
 
+}  // namespace
+
 std::string edge_caution(const RoundFacts& facts) {
   if (facts.parapet_height_mm && *facts.parapet_height_mm >= holds_a_person_mm) {
     return "Never alone, never on a wet ladder.";
@@ -39,8 +41,6 @@ std::string lifting_caution(const RoundFacts& facts) {
       "point load.",
       facts.dry_kg, facts.soaked_kg, how);
 }
-
-}  // namespace
 
 std::vector<Step> steps_before_storm(const RoundFacts& facts) {
   std::vector<Step> steps;

@@ -37,6 +37,10 @@ struct TakingOff {
 };
 [[nodiscard]] TakingOff steps_for_taking_off(const RoundFacts& facts);
 
+/// What stands beside every way to the roof's edge, and beside every lifting of a module.
+[[nodiscard]] std::string edge_caution(const RoundFacts& facts);
+[[nodiscard]] std::string lifting_caution(const RoundFacts& facts);
+
 /// Above this a module is lifted by two, common practice; the program knows nobody's back.
 inline constexpr double two_people_from_kg = 25.0;
 /// Above this not even two lift it whole, common practice.

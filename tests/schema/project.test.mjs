@@ -15,7 +15,7 @@ const compile = (name) =>
     JSON.parse(readFileSync(join(root, 'schema', `${name}.schema.json`), 'utf8')),
   );
 const schemas = Object.fromEntries(
-  ['log', 'import', 'export', 'trial_plan', 'trial_read', 'trial_judge', 'trial_fit'].map((name) => [name, compile(name)]),
+  ['log', 'import', 'export', 'trial_plan', 'trial_read', 'trial_judge', 'trial_fit', 'water', 'week'].map((name) => [name, compile(name)]),
 );
 const isRefusal = compile('issues');
 

@@ -109,6 +109,15 @@ TEST(PorousLaw, SlopesAreThoseOfItsValues) {
   }
 }
 
+TEST(AirPermeability, TheTableIsTheFunction) {
+  const physics::AirPermeability table(91000.0);
+  for (double temperature_c = -60.0; temperature_c <= 120.0; temperature_c += 0.37) {
+    const double exact = physics::air_vapour_permeability_kg_per_m_s_pa(temperature_c, 91000.0);
+    EXPECT_NEAR(table.at(temperature_c), exact, 1e-12 * exact) << temperature_c;
+  }
+  EXPECT_THROW((void)table.at(121.0), ContractViolation);
+}
+
 TEST(DampRun, BooksOfTwoRoughYearsClose) {
   const LightDeck light;
   constexpr int n_hours = 2 * 8760;

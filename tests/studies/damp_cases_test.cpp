@@ -18,6 +18,8 @@ using tests::edited;
 using tests::small_design_text;
 using tests::valid_design;
 
+constexpr int a_year = 8760;
+
 /// Sixty months that swing between two values, with a rise a year.
 std::vector<double> swinging(double low, double high, double rise_a_year) {
   std::vector<double> months;
@@ -53,8 +55,8 @@ std::string layer(const std::string& material, double thickness_mm) {
 
 TEST(DampAnswer, AConcreteRoofIsNotTroubledWithIt) {
   const design::ValidDesign design = valid_design(small_design_text());
-  EXPECT_NE(no_damp_because(*design).find("no timber and no insulation"), std::string::npos);
-  EXPECT_EQ(damp_runs_of(*design, 1), 0.0);
+  EXPECT_NE(no_damp_because(*design, a_year).find("no timber and no insulation"), std::string::npos);
+  EXPECT_EQ(damp_runs_of(*design, 1, a_year), 0.0);
   const climate::WeatherYear weather = make_weather(design, std::nullopt).value();
   const report::DampAnswer answer = answer_damp({.design = design,
                                                  .layout = plan::make_layout(design),
@@ -76,15 +78,20 @@ TEST(DampAnswer, TimberOrInsulationIsEnoughToBeRun) {
        {layer("bitumen felt", 8) + layer("softwood", 24),
         layer("bitumen felt", 8) + layer("EPS board", 100) + layer("reinforced concrete", 120),
         layer("EPDM membrane", 1.2) + layer("wood fibre board", 60) + layer("plywood", 18)}) {
-    EXPECT_EQ(no_damp_because(*valid_design(with_deck(deck))), "") << deck;
+    EXPECT_EQ(no_damp_because(*valid_design(with_deck(deck)), a_year), "") << deck;
   }
+}
+
+TEST(DampAnswer, APartOfAYearIsNotEnough) {
+  const design::ValidDesign design = valid_design(with_deck(layer("bitumen felt", 8) + layer("softwood", 24)));
+  EXPECT_NE(no_damp_because(*design, a_year - 1).find("nothing is cleared"), std::string::npos);
 }
 
 // Of a material without figures nothing is made up; the professional stays.
 TEST(DampAnswer, SaysWhatIsMissingAndClearsNothing) {
   const std::string deck = layer("bitumen felt", 8) + layer("softwood", 24) + layer("straw", 200);
   const design::ValidDesign design = valid_design(with_deck(deck));
-  EXPECT_NE(no_damp_because(*design).find("how much water straw holds"), std::string::npos);
+  EXPECT_NE(no_damp_because(*design, a_year).find("how much water straw holds"), std::string::npos);
   const climate::WeatherYear weather = make_weather(design, std::nullopt).value();
   const report::DampAnswer answer = answer_damp({.design = design,
                                                  .layout = plan::make_layout(design),

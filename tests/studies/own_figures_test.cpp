@@ -11,7 +11,6 @@
 #include "logbook/read_event.hpp"
 #include "money/plain_sums.hpp"
 #include "studies/recipe_answers.hpp"
-#include "studies/store_today.hpp"
 #include "support/catalogue_files.hpp"
 #include "support/small_design.hpp"
 
@@ -144,63 +143,6 @@ TEST(OwnLives, FiveFailuresReplaceTheLifeInMoney) {
   EXPECT_EQ(*money::planted_outlay(after).outlay.value, *money::planted_outlay(enough.before).outlay.value);
   const auto is_ties = [](const design::Assumption& one) { return one.path == "prices[ties]"; };
   EXPECT_EQ(std::count_if(after.assumed().begin(), after.assumed().end(), is_ties), 1);
-}
-
-/// Rates of evapotranspiration for the store, without a run: a full module of the small house waits ten days in May.
-report::WaterAnswer water_with_ten_days() {
-  report::WaterAnswer water;
-  report::WaterByRecipe row;
-  row.name = "thin stonecrop";
-  row.can_wait_days_by_month.fill(results::figure_with_range(10.0, 8.0, 13.0, "invented"));
-  water.recipes.push_back(row);
-  return water;
-}
-
-TEST(StoreToday, WateringAndRainMoveIt) {
-  const design::ValidDesign design = valid_design(small_design_text());
-  const report::WaterAnswer water = water_with_ten_days();
-  const std::int64_t today = *day_from_text("2025-05-20");
-  const auto store = [&](const Logbook& log) { return studies::answer_store_today(log.records, design, water, today); };
-  Logbook dry = made_modules(4);
-  EXPECT_TRUE(store(dry).empty());  // nothing is known
-  dry.note("rained", {{"rain_mm", "0"}, {"at", "2025-05-01"}});
-  const std::vector<report::StoreToday> empty = store(dry);
-  ASSERT_EQ(empty.size(), 1U);
-  EXPECT_LT(*empty.front().store_frac.value, 0.1);  // 45 dry days
-  EXPECT_EQ(*empty.front().can_wait_days.value, 0.0);
-  EXPECT_NE(empty.front().statement.find("water now"), std::string::npos) << empty.front().statement;
-
-  Logbook watered = dry;
-  watered.note("watered", {{"recipe", "thin stonecrop"}, {"count", "4"}, {"water_l", "400"}, {"at", "2025-05-18"}});
-  const report::StoreToday full = store(watered).front();
-  EXPECT_GT(*full.store_frac.value, 0.8);  // filled two days ago
-  EXPECT_NEAR(*full.can_wait_days.value, 10.0 - 3.0, 1.0);
-  EXPECT_LT(full.store_frac.range->low, full.store_frac.range->high);
-
-  Logbook rained = dry;
-  rained.note("rained", {{"rain_mm", "80"}, {"at", "2025-05-18"}});
-  EXPECT_NEAR(*store(rained).front().store_frac.value, *full.store_frac.value, 1e-12);
-  // Half as much for as many modules is less; a module by its label is one of four.
-  Logbook little = dry;
-  little.note("watered", {{"recipe", "thin stonecrop"}, {"count", "4"}, {"water_l", "20"}, {"at", "2025-05-18"}});
-  EXPECT_LT(*store(little).front().store_frac.value, *full.store_frac.value);
-}
-
-TEST(StoreToday, WithoutAGaugeTheRangeIsWider) {
-  const design::ValidDesign design = valid_design(small_design_text());
-  const std::int64_t today = *day_from_text("2025-05-20");
-  Logbook log = made_modules(4);
-  log.note("watered", {{"recipe", "thin stonecrop"}, {"count", "4"}, {"water_l", "30"}, {"at", "2025-05-12"}});
-  const report::StoreToday usual =
-      studies::answer_store_today(log.records, design, water_with_ten_days(), today).front();
-  log.note("rained", {{"rain_mm", "1"}, {"at", "2025-05-01"}});
-  const report::StoreToday gauged =
-      studies::answer_store_today(log.records, design, water_with_ten_days(), today).front();
-  const auto width = [](const report::StoreToday& one) {
-    return one.store_frac.range->high - one.store_frac.range->low;
-  };
-  EXPECT_GT(width(usual), width(gauged));
-  EXPECT_NE(usual.store_frac.range->from.find("from the normals"), std::string::npos);
 }
 
 }  // namespace
