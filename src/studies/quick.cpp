@@ -161,8 +161,8 @@ report::QuickAnswer answer_without_runs(const design::ValidDesign& design, const
   for (const report::RecipeAnswer& recipe : answer.recipes) {
     answer.sentences.push_back({"2 Made of?", made_of_sentence(recipe, answer.roof)});
   }
-  answer.still_running = {std::string(cooler), std::string(fans), "Rivals?", "  Stay down?", "  Warmer?",
-                          "5 Drain?",          "6 Water?",        "8 Cost?", "9 Next?"};
+  answer.still_running = {std::string(cooler), std::string(fans), "Rivals?",  "  Stay down?", "  Warmer?", "  Dry?",
+                          "7 Live?",           "5 Drain?",        "6 Water?", "8 Cost?",      "9 Next?"};
   return answer;
 }
 

@@ -46,13 +46,13 @@ const cards: Card[] = [
     why: (quick, study) => ({ recipes: quick.recipes, fire: study?.fire.recipes }),
   },
   {
-    id: 'cooler', asked: ['3 Cooler?', '  Warmer?', 'Rivals?'], cautions: [], assumed: /^(room|roof\.finish|site)/,
+    id: 'cooler', asked: ['3 Cooler?', '  Warmer?', '  Dry?', 'Rivals?'], cautions: ['damp'], assumed: /^(room|roof\.finish|site)/,
     figures: (quick) =>
       quick.stacks.map((stack: Document) => ({
         label: stack.form === 'bare' ? 'membrane, bare' : `membrane under ${stack.name}, ${stack.form}`,
         name: 'membrane_max_c', figure: stack.membrane_max_c,
       })),
-    why: (quick, study) => ({ stacks: study?.stacks ?? quick.stacks, rivals: study?.rivals.map((one: Document) => one.statement) }),
+    why: (quick, study) => ({ stacks: study?.stacks ?? quick.stacks, rivals: study?.rivals.map((one: Document) => one.statement), damp: study?.damp }),
   },
   {
     id: 'fans', asked: ['4 Fans?'], cautions: ['rooms'], assumed: /^room/,
@@ -79,7 +79,10 @@ const cards: Card[] = [
     ],
     why: (_quick, study) => study?.water,
   },
-  { id: 'live', asked: [], cautions: ['plants'], assumed: /^$/, figures: () => [], why: () => null },
+  {
+    id: 'live', asked: ['7 Live?'], cautions: ['plants'], assumed: /plant/, figures: () => [],
+    why: (_quick, study) => study?.plants,
+  },
   {
     id: 'cost', asked: ['8 Cost?'], cautions: [], assumed: /^(prices|money|tariff)/,
     figures: (_quick, study) => [
