@@ -53,6 +53,7 @@ Json tick_of(const report::WeekItem& item, const std::string& file) {
     const bool is_open = is_blank(text) || (number != nullptr && words[0] == "looked_at");
     asked.push_back({{"key", key},
                      {"text", is_open ? std::string() : text},
+                     {"is_needed", number == nullptr},
                      {"unit", number == nullptr ? std::string() : std::string(number->unit)}});
   }
   return {{"kind", words[0]}, {"fields", std::move(fields)}, {"asked", std::move(asked)}};

@@ -5,8 +5,8 @@
 
 namespace houseleek::server {
 
-/// {kind, fields: texts by key, asked: [{key, text, unit}]}; what is asked starts with `text`, empty where only the
-/// person knows. Null for an item that another command than `log` ticks off.
+/// {kind, fields: texts by key, asked: [{key, text, is_needed, unit}]}; what is asked starts with `text`, empty where
+/// only the person knows. Null for an item that another command than `log` ticks off.
 [[nodiscard]] report::Json tick_of(const report::WeekItem& item, const std::string& file);
 
 }  // namespace houseleek::server

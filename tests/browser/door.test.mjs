@@ -361,6 +361,10 @@ test('the week is the command line’s, kept until something changes; its ticks 
     assert.equal(tick.asked[0].text, '2');
     assert.equal(before.week.items[0].log_command.match(/--water-l (\d+)/)[1], tick.asked[1].text);
     assert.equal(tick.asked[2].text, '', 'only the person knows');
+    const room = before.ticks['look ceiling below'].asked.find((one) => one.key === 'room');
+    assert.deepEqual(room, { key: 'room', text: '', is_needed: true, unit: '' });
+    const nowhere = await ask('log', { kind: 'looked_at', fields: { condition: 'good', room: '' } });
+    assert.equal(nowhere.document.issues?.[0].path, 'room');
     assert.equal((await weekOf('2024-07-01')).job, before.job, 'kept');
     const given = Object.fromEntries(tick.asked.filter((one) => one.text).map((one) => [one.key, one.text]));
     const noted = await ask('log', { kind: tick.kind, fields: { ...tick.fields, ...given, at: '2024-07-01' } });

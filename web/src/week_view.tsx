@@ -9,6 +9,7 @@ import { words } from './words';
 interface Asked {
   key: string;
   text: string;
+  is_needed: boolean; // a place; an event without one would say something else
   unit: string;
 }
 
@@ -72,8 +73,9 @@ function Task({ item, tick, canTick, rooms, onTicked }: {
     setIsSent(true);
     setIssues([]);
     setProblem('');
-    // What stays empty is not said.
-    const given = Object.fromEntries(Object.entries(texts).filter(([, text]) => text !== ''));
+    // What stays empty is not said; where it must not, the engine says so.
+    const said = tick.asked.filter((one) => one.is_needed || texts[one.key] !== '');
+    const given = Object.fromEntries(said.map((one) => [one.key, texts[one.key] ?? '']));
     try {
       await ask('log', { kind: tick.kind, fields: { ...tick.fields, ...given } });
       onTicked();
