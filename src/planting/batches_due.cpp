@@ -23,9 +23,12 @@ std::string how_many(double count) { return fmt::format("{:.0f}", count); }
 /// The next step of a batch that still stands.
 std::optional<Due> next_step(const Batch& batch, std::int64_t today) {
   if (batch.ready) {
-    return Due{after(batch.ready->day, days_to_plant_out),
-               fmt::format("plant out or give away {}", how_many(batch.n_standing)), batch.name,
-               fmt::format("ready since {}; what waits in small pots starves", text_from_day(batch.ready->day))};
+    return Due{
+        after(batch.ready->day, days_to_plant_out),
+        fmt::format("plant out or give away {}", how_many(batch.n_standing)), batch.name,
+        fmt::format("ready since {}; what waits in small pots starves, but plant in mild, moist weeks, not in frost or "
+                    "high summer; if some are gone, note them as lost",
+                    text_from_day(batch.ready->day))};
   }
   if (batch.raising == nullptr) return std::nullopt;
   const catalogue::Raising& raising = *batch.raising;

@@ -207,9 +207,7 @@ Html differences_chart(const TrialJudgeAnswer& answer, const std::string& id) {
       const std::string name = fmt::format("{}: {} less {}", heading_of(measure.measure), one.side, one.against);
       IntervalChart& chart = charts[unit];
       // Measure by measure below each other; whose difference it is stands in the heading where there is one pair.
-      const std::string label = measure.verdict.comparisons.size() == 1
-                                    ? heading_of(measure.measure)
-                                    : name;
+      const std::string label = measure.verdict.comparisons.size() == 1 ? heading_of(measure.measure) : name;
       chart.rows.push_back({label, one.difference->value, one.difference->low, one.difference->high, words,
                             is_told ? "planted" : "bare"});
       chart.heading = measure.verdict.comparisons.size() == 1 ? fmt::format("{} less {}", one.side, one.against)

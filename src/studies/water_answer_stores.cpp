@@ -49,7 +49,10 @@ std::string wait_words(StoreNow& store) {
                      : fmt::format("can wait {:.0f} to {:.0f} days", low, std::max(high, low + 1.0));
   }
   store.state = "can_wait";
-  if (likely >= days_looked_ahead) return fmt::format("can wait more than {} days", low >= 1.0 ? whole_days(low) : "0");
+  if (likely >= days_looked_ahead) {
+    return low >= 1.0 ? fmt::format("can wait more than {} days", whole_days(low))
+                      : std::string("can likely wait for weeks, but not for certain a day");
+  }
   return low == high ? fmt::format("can wait {:.0f} days", low)
                      : fmt::format("can wait {:.0f} to {:.0f} days", low, high);
 }

@@ -144,9 +144,10 @@ void add_watering(const WeekInputs& inputs, const std::vector<StoreNow>& stores,
       const double each_l = *litres.value;
       const double all_l = each_l * store.count;
       const double cans = std::ceil(all_l / inputs.request.can_l);
-      item.what = fmt::format("Water {}{}: {:.0f} cans, {:.0f} l {}.",
-                              store.count > 1 ? fmt::format("the {} modules of ", store.count) : std::string(), name,
-                              cans, each_l, store.count > 1 ? "each" : "in all");
+      item.what =
+          fmt::format("Water {}{}: {:.0f} l {}, {:.0f} {} of {:g} l.",
+                      store.count > 1 ? fmt::format("the {} modules of ", store.count) : std::string(), name, each_l,
+                      store.count > 1 ? "each" : "in all", cans, cans == 1.0 ? "can" : "cans", inputs.request.can_l);
       item.where = short_labels(store);
       if (is_due) {
         item.why = fmt::format("About {:.0f} % of its store is left, and its plants want some below {:.0f} %{}.",
