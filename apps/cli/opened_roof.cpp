@@ -1,4 +1,4 @@
-// A description or a project opened for a study: read, checked, with its logbook and its weather.
+// A description or a project opened to be asked about: read, checked, with its logbook and its weather.
 #include "opened_roof.hpp"
 
 #include "base/contract.hpp"
@@ -51,6 +51,18 @@ OpenedRoof open_roof(const std::string& path, const std::string& on) {
   if (roof.evidence) behind.text += studies::text_of_standing(roof.evidence->records);
   roof.input_hash = studies::input_hash(embedded_catalogue(), behind, roof.weather_file);
   return roof;
+}
+
+studies::WaterSource water_source(const OpenedRoof& roof) {
+  expects(roof.issues.empty(), "a roof without issues");
+  static const Evidence none;
+  const Evidence& evidence = roof.evidence ? *roof.evidence : none;
+  return {.design = *roof.design,
+          .catalogue = roof.catalogue,
+          .records = evidence.records,
+          .loggers = evidence.loggers,
+          .weather_file = roof.weather_file,
+          .has_logbook = roof.evidence.has_value()};
 }
 
 report::LogbookAnswer answer_logbook(const OpenedRoof& roof, const studies::Executor& executor,

@@ -1,4 +1,4 @@
-// A description or a project opened for a study: read, checked, with its logbook and its weather.
+// A description or a project opened to be asked about: read, checked, with its logbook and its weather.
 #pragma once
 #include <optional>
 #include <string>
@@ -11,11 +11,12 @@
 #include "report/logbook_answer.hpp"
 #include "studies/executor.hpp"
 #include "studies/own_figures.hpp"
+#include "studies/water.hpp"
 #include "studies/weather.hpp"
 
 namespace houseleek::cli {
 
-/// What a study asks for. Where there are issues, `issues_text` is the text that their places are in, and what could not
+/// What studies and commands of the day ask for. Where there are issues, `issues_text` is the text that their places are in, and what could not
 /// be had without it is empty.
 struct OpenedRoof {
   studies::NamedText file;
@@ -33,6 +34,9 @@ struct OpenedRoof {
 
 /// `on`: of a project, with its logbook as of this day. Errors: WorldFailed, store::StoreError.
 [[nodiscard]] OpenedRoof open_roof(const std::string& path, const std::string& on);
+
+/// What a round of watering and a week are asked of: a view of `roof`, which has no issues and must outlive it.
+[[nodiscard]] studies::WaterSource water_source(const OpenedRoof& roof);
 
 /// What the logbook of a project says beside a study's answer: figures measured there, stores today (runs of their own),
 /// bills. A contract: the roof has evidence.

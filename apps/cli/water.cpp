@@ -13,6 +13,7 @@
 #include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "opened_roof.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
 #include "report/holiday_sheet.hpp"
@@ -20,7 +21,6 @@
 #include "report/watering_html.hpp"
 #include "report/watering_json.hpp"
 #include "report/watering_text.hpp"
-#include "roof_source.hpp"
 #include "studies/water.hpp"
 #include "threads.hpp"
 #include "today.hpp"
@@ -97,9 +97,8 @@ ExitCode WaterCommand::run() const {
                               is_twice ? "the other page" : "what it is made from"));
     return ExitCode::usage;
   }
-  RoofRefusal refusal;
-  const std::optional<RoofSource> roof = read_roof(options.file, options.request.on, refusal);
-  if (!roof) return options.refuse(refusal.issues, refusal.text);
+  const OpenedRoof roof = open_roof(options.file, options.request.on);
+  if (!roof.issues.empty()) return options.refuse(roof.issues, roof.issues_text);
   std::optional<NewFile> page;
   std::optional<NewFile> sheet;
   if (!options.report_path.empty()) page.emplace(options.report_path);
@@ -107,19 +106,13 @@ ExitCode WaterCommand::run() const {
   studies::WaterRequest request = options.request;
   request.now_utc_s = now_utc_s();
   request.engine_version = program_version();
-  request.input_hash = roof->input_hash;
+  request.input_hash = roof.input_hash;
   request.file = options.file;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
-  const studies::WaterSource source{.design = roof->design,
-                                    .catalogue = roof->catalogue,
-                                    .records = roof->records,
-                                    .loggers = roof->loggers,
-                                    .weather_file = roof->weather_file,
-                                    .has_logbook = roof->has_logbook};
   const Result<report::WateringAnswer> answer =
-      studies::answer_watering(source, request, executor_with_threads(n_threads), context);
+      studies::answer_watering(water_source(roof), request, executor_with_threads(n_threads), context);
   if (!answer) return options.refuse(answer.error(), "");
   const report::Json document = report::json_from(answer.value());
   const report::ReportHead head{today_in_words()};

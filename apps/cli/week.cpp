@@ -3,16 +3,15 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <optional>
 #include <string>
 #include <thread>
 
 #include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "opened_roof.hpp"
 #include "project_file.hpp"
 #include "report/week_text.hpp"
-#include "roof_source.hpp"
 #include "studies/week.hpp"
 #include "threads.hpp"
 
@@ -57,25 +56,18 @@ bool WeekCommand::is_chosen() const { return options_->command->parsed(); }
 ExitCode WeekCommand::run() const {
   const Options& options = *options_;
   const InterruptWatch interrupt;
-  RoofRefusal refusal;
-  const std::optional<RoofSource> roof = read_roof(options.file, options.request.on, refusal);
-  if (!roof) return options.refuse(refusal.issues, refusal.text);
+  const OpenedRoof roof = open_roof(options.file, options.request.on);
+  if (!roof.issues.empty()) return options.refuse(roof.issues, roof.issues_text);
   studies::WeekRequest request = options.request;
   request.now_utc_s = now_utc_s();
   request.engine_version = program_version();
-  request.input_hash = roof->input_hash;
+  request.input_hash = roof.input_hash;
   request.file = options.file;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
-  const studies::WaterSource source{.design = roof->design,
-                                    .catalogue = roof->catalogue,
-                                    .records = roof->records,
-                                    .loggers = roof->loggers,
-                                    .weather_file = roof->weather_file,
-                                    .has_logbook = roof->has_logbook};
   const Result<report::WeekAnswer> answer =
-      studies::answer_week(source, request, executor_with_threads(n_threads), context);
+      studies::answer_week(water_source(roof), request, executor_with_threads(n_threads), context);
   if (!answer) return options.refuse(answer.error(), "");
   write_answer(options.is_json ? report::text_from(report::json_from(answer.value()))
                                : report::text_from(answer.value()));

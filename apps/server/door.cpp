@@ -14,7 +14,7 @@
 #include "project_file.hpp"
 #include "report/hand_pages.hpp"
 #include "report/study_json.hpp"
-#include "report/upkeep_json.hpp"
+#include "report/week_text.hpp"
 #include "simulation/run.hpp"
 #include "store/records.hpp"
 #include "studies/drawing.hpp"
@@ -22,10 +22,11 @@
 #include "studies/first_design.hpp"
 #include "studies/keep_design.hpp"
 #include "studies/logbook.hpp"
-#include "studies/logger_columns.hpp"
+#include "studies/logbook_day.hpp"
 #include "studies/study.hpp"
-#include "studies/upkeep.hpp"
+#include "studies/week.hpp"
 #include "threads.hpp"
+#include "tick.hpp"
 #include "today.hpp"
 
 namespace houseleek::server {
@@ -102,10 +103,11 @@ Response Door::answer_guarded(const std::string& name, const Json& asked) {
   if (name == "redo") return answer_step(asked, RoofFile::Way::redo);
   if (name == "quick") return answer_quick(asked);
   if (name == "study") return begin_study(asked);
-  if (name == "job") return look_at_job(asked);
+  if (name == "job") return look_at_job(jobs_, asked);
   if (name == "cancel") return cancel_job(asked);
   if (name == "hand_page") return answer_hand_page(asked);
-  if (name == "week") return answer_week(asked);
+  if (name == "week") return begin_week(asked);
+  if (name == "week_job") return look_at_job(week_jobs_, asked);
   if (name == "log") return note_event(asked);
   return failure(404, "there is no such request");
 }
@@ -231,8 +233,8 @@ Response Door::begin_study(const Json&) {
   return document({{"answer", "job"}, {"job", number}});
 }
 
-Response Door::look_at_job(const Json& asked) {
-  const JobState state = jobs_.look(number_of(asked, "job"));
+Response Door::look_at_job(Jobs& jobs, const Json& asked) {
+  const JobState state = jobs.look(number_of(asked, "job"));
   if (state.number == 0) return failure(404, "there is no such work");
   if (state.response && state.response->status != 200) return *state.response;
   Json json = {{"answer", "job"},
@@ -261,40 +263,38 @@ Response Door::cancel_job(const Json& asked) {
   return document({{"answer", "cancel"}});
 }
 
-Response Door::answer_week(const Json& asked) {
-  const RoofState state = roof_.read();
-  const catalogue::Catalogue catalogue = cli::read_embedded_catalogue();
-  const Result<design::ValidDesign> design = design::read_design(state.file.text, state.file.name, catalogue);
-  if (!design) return refusal("week", design.error());
-  studies::UpkeepRequest request;
+Response Door::begin_week(const Json& asked) {
+  studies::WeekRequest request;
   request.on = text_of(asked, "on");
   request.now_utc_s = cli::now_utc_s();
   request.engine_version = cli::program_version();
-  request.project = std::filesystem::path(roof_.path()).filename().string();
-  std::vector<logbook::EventRecord> events;
-  std::vector<logbook::LoggerColumn> loggers;
-  store::Revision revision;
-  revision.toml_text = state.file.text;
-  if (state.is_project) {
-    const store::Project project = cli::open_project_file(roof_.path(), store::Access::read);
-    revision = studies::find_revision(project, std::nullopt).value();
-    events = store::read_events(project);
-    loggers = studies::logger_columns_of(project, design.value()->site.time_zone);
-  }
-  const Result<report::UpkeepAnswer> answer =
-      studies::answer_upkeep(events, loggers, design.value(), revision, catalogue, request);
-  if (!answer) return refusal("week", answer.error());
-  // What a tick of each look notes in the logbook, so that the next list knows of it.
-  Json ticks = Json::array();
-  for (const upkeep::LookRule& rule : upkeep::look_rules()) {
-    const std::string_view word = rule.words.substr(1, rule.words.find(',', 1) - 1);
-    ticks.push_back({{"what", rule.what}, {"kind", "looked_at"}, {"item", word}});
-  }
-  return document({{"answer", "week"},
-                   {"from", "upkeep"},
-                   {"can_tick", state.is_project},
-                   {"ticks", std::move(ticks)},
-                   {"upkeep", report::json_from(answer.value())}});
+  request.file = roof_.path();
+  auto roof = std::make_shared<const cli::OpenedRoof>(cli::open_roof(request.file, request.on));
+  if (!roof->issues.empty()) return refusal("week", roof->issues);
+  request.input_hash = roof->input_hash;
+  // Readings of loggers and the day are no part of the hash of what the roof is.
+  std::size_t n_readings = 0;
+  for (const logbook::LoggerColumn& column : cli::water_source(*roof).loggers) n_readings += column.time_s.size();
+  const Result<studies::LogbookDay> day =
+      studies::logbook_day(request.on, (*roof->design)->site.time_zone, request.now_utc_s);
+  if (!day) return refusal("week", day.error());
+  const std::string key = fmt::format("{} {} {} {}", request.file, roof->input_hash, day.value().today, n_readings);
+  const std::uint64_t number = week_jobs_.begin(key, [roof, request](const Context& context) -> Response {
+    try {
+      // One thread is left to quick answers.
+      const Result<report::WeekAnswer> answer = studies::answer_week(
+          cli::water_source(*roof), request, cli::executor_with_threads(std::max(1U, n_threads() - 1)), context);
+      if (!answer) return refusal("week", answer.error());
+      Json ticks = Json::object();
+      for (const report::WeekItem& item : answer.value().items) ticks[item.id] = tick_of(item, request.file);
+      return document({{"week", report::json_from(answer.value())}, {"ticks", std::move(ticks)}});
+    } catch (const Cancelled&) {
+      return failure(409, "cancelled");
+    } catch (const std::exception& failed) {
+      return failure(500, fmt::format("the week failed: {}", failed.what()));
+    }
+  });
+  return document({{"answer", "job"}, {"job", number}});
 }
 
 Response Door::note_event(const Json& asked) {

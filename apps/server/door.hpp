@@ -32,15 +32,16 @@ class Door {
   [[nodiscard]] Response answer_step(const Json& asked, RoofFile::Way way);
   [[nodiscard]] Response answer_quick(const Json& asked);
   [[nodiscard]] Response begin_study(const Json& asked);
-  [[nodiscard]] Response look_at_job(const Json& asked);
+  [[nodiscard]] Response look_at_job(Jobs& jobs, const Json& asked);
   [[nodiscard]] Response answer_hand_page(const Json& asked);
   [[nodiscard]] Response cancel_job(const Json& asked);
-  [[nodiscard]] Response answer_week(const Json& asked);
+  [[nodiscard]] Response begin_week(const Json& asked);
   [[nodiscard]] Response note_event(const Json& asked);
   [[nodiscard]] Response saved(const SaveOutcome& outcome, const std::string& from);
 
   RoofFile roof_;
   Jobs jobs_;
+  Jobs week_jobs_;  // beside the study, which takes longer
   std::mutex quick_lock_;
   studies::QuickMemory quick_memory_;
 };

@@ -1,4 +1,4 @@
-// Long work in the background: one study at a time, with its progress, to be cancelled or asked for.
+// Long work in the background: one work at a time, with its progress, to be cancelled or asked for.
 #include "jobs.hpp"
 
 namespace houseleek::server {

@@ -12,6 +12,7 @@ const schemaOf = (name) => JSON.parse(read(join(root, 'schema', `${name}.schema.
 ajv.addSchema(schemaOf('study'));
 const isQuick = ajv.compile(schemaOf('quick'));
 const isDrawing = ajv.compile(schemaOf('drawing'));
+const isWeek = ajv.compile(schemaOf('week'));
 
 const set = (path, value) => ({ set: path, value });
 const thickness = 'recipe[0].layer[0].thickness_mm';
@@ -329,5 +330,51 @@ test('a description becomes a project beside it, once', { skip }, async () => {
     const again = await ask('make_project');
     assert.equal(again.status, 422);
     assert.match(again.document.issues[0].message, /already/);
+  });
+});
+
+test('the week is the command line’s, kept until something changes; its ticks are events', { skip }, async () => {
+  const project = join(newFolder(), "a roof's.houseleek");
+  assert.equal(spawnSync(program, ['import', writeRoof(), '--to', project]).status, 0);
+  await withServer(project, async ({ ask }) => {
+    const weekOf = async (on) => {
+      const begun = await ask('week', { on });
+      assert.equal(begun.status, 200, JSON.stringify(begun.document));
+      const { job } = begun.document;
+      let look;
+      do look = (await ask('week_job', { job })).document;
+      while (!look.is_over);
+      const { week, ticks } = look.result;
+      assert.ok(isWeek(week), JSON.stringify(isWeek.errors?.slice(0, 3)));
+      const typed = spawnSync(program, ['week', project, '--on', on, '--json'], { encoding: 'utf8' });
+      assert.deepEqual(week, JSON.parse(typed.stdout));
+      return { job, week, ticks };
+    };
+    const before = await weekOf('2024-07-01');
+    const thirsty = 'water thin raised';
+    assert.equal(before.week.items[0].id, thirsty);
+    assert.equal(before.week.items[0].urgency, 0);
+    const tick = before.ticks[thirsty];
+    assert.equal(tick.kind, 'watered');
+    assert.deepEqual(tick.fields, { recipe: 'thin' });
+    assert.deepEqual(tick.asked.map((one) => [one.key, one.unit]), [['count', ''], ['water_l', 'l'], ['duration_min', 'min']]);
+    assert.equal(tick.asked[0].text, '2');
+    assert.equal(before.week.items[0].log_command.match(/--water-l (\d+)/)[1], tick.asked[1].text);
+    assert.equal(tick.asked[2].text, '', 'only the person knows');
+    const room = before.ticks['look ceiling below'].asked.find((one) => one.key === 'room');
+    assert.deepEqual(room, { key: 'room', text: '', is_needed: true, unit: '' });
+    const nowhere = await ask('log', { kind: 'looked_at', fields: { condition: 'good', room: '' } });
+    assert.equal(nowhere.document.issues?.[0].path, 'room');
+    assert.equal((await weekOf('2024-07-01')).job, before.job, 'kept');
+    const given = Object.fromEntries(tick.asked.filter((one) => one.text).map((one) => [one.key, one.text]));
+    const noted = await ask('log', { kind: tick.kind, fields: { ...tick.fields, ...given, at: '2024-07-01' } });
+    assert.equal(noted.status, 200, JSON.stringify(noted.document));
+    const after = await weekOf('2024-07-01');
+    assert.notEqual(after.job, before.job);
+    assert.ok(!after.week.items.some((item) => item.id === thirsty && item.urgency === 0));
+    assert.notEqual((await weekOf('2024-07-02')).job, after.job, 'another day');
+    const wrong = await ask('week', { on: 'soon' });
+    assert.equal(wrong.status, 422);
+    assert.equal(wrong.document.issues[0].path, 'on');
   });
 });

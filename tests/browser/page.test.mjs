@@ -105,6 +105,43 @@ test('from nothing to an answer in fewer than 40 actions', { skip }, async () =>
   await server.stop();
 });
 
+test('the week: today first, a tick goes into the logbook; a description is told to become a project', { skip }, async () => {
+  const project = join(newFolder(), 'roof.houseleek');
+  assert.equal(spawnSync(program, ['import', writeRoof(), '--to', project]).status, 0);
+  assert.equal(spawnSync(program, ['log', project, 'storm', '--gust-km-per-h', '95']).status, 0);
+  const server = await open(project);
+  const { page, complaints, context } = await windowOn(server);
+  await page.waitForSelector('text=Working out what to water');
+  await page.waitForSelector('.task');
+  const week = JSON.parse(spawnSync(program, ['week', project, '--json'], { encoding: 'utf8' }).stdout);
+  assert.match(week.items[0].what, /After the storm/);
+  assert.equal(await page.locator('h3').first().innerText(), 'Today');
+  assert.deepEqual(await page.locator('.task > div > strong').allInnerTexts(), week.items.map((item) => item.what));
+  const first = await page.locator('.task').first().innerText();
+  for (const part of [week.items[0].where, week.items[0].why, week.items[0].caution]) assert.ok(first.includes(part), part);
+  for (const one of [...week.can_wait, ...week.missing]) assert.ok((await page.locator('main').innerText()).includes(one), one);
+  await page.getByLabel('Done: After the storm').click();
+  await until(async () => (await page.locator('.task', { hasText: 'After the storm' }).count()) === 0, 'a list without it');
+  const events = JSON.parse(spawnSync(program, ['log', project, '--json'], { encoding: 'utf8' }).stdout).events;
+  assert.deepEqual(events.map((event) => event.kind), ['storm', 'looked_at']);
+  // What the engine refuses is said beside its item, and the box is empty again.
+  await page.route('**/api/log', (route) => route.continue({ postData: JSON.stringify({ kind: 'looked_at', fields: { condition: 'odd' } }) }));
+  await page.getByLabel('Done: Ceiling below').click();
+  await page.waitForSelector('.task .issues');
+  assert.equal(await page.getByLabel('Done: Ceiling below').isChecked(), false);
+  assert.deepEqual(complaints, []);
+  await context.close();
+  await server.stop();
+  const plain = await open(writeRoof());
+  const other = await windowOn(plain);
+  await other.page.waitForSelector('.task');
+  assert.equal(await other.page.locator('.task input').count(), 0);
+  await other.page.click('button:has-text("Make a project of it")');
+  await other.page.waitForSelector('.task input[type=checkbox]');
+  await other.context.close();
+  await plain.stop();
+});
+
 test('a changed layer is answered, marked, undone; a wrong one marks its field', { skip }, async () => {
   const file = writeRoof();
   const server = await open(file);
@@ -273,7 +310,7 @@ test('axe-core finds nothing serious in any view, light and dark, wide and narro
       const { page, context } = await windowOn(one, { colorScheme, viewport: { width, height: 844 }, bypassCSP: true });
       for (const name of names) {
         if (name) await view(page, name);
-        await page.waitForSelector(name === 'Roof and answers' ? '.card .sentence' : 'h2', { timeout: 20_000 });
+        await page.waitForSelector(name === 'Roof and answers' ? '.card .sentence' : name === 'This week' ? '.task' : 'h2', { timeout: 20_000 });
         await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
         await page.evaluate(axe);
         const found = await page.evaluate(async () =>
