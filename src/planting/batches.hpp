@@ -63,6 +63,8 @@ struct Due {
   std::string what;      // in a few words, to be done
   std::string batch;
   std::string why;
+  logbook::EventKind event = logbook::EventKind::noted;  // that it leaves behind, once done
+  double n_standing = 0.0;                               // plants of the batch by the logbook; sown, where none is up
   bool operator==(const Due&) const = default;
 };
 

@@ -25,10 +25,13 @@ std::optional<Due> next_step(const Batch& batch, std::int64_t today) {
   if (batch.ready) {
     return Due{
         after(batch.ready->day, days_to_plant_out),
-        fmt::format("plant out or give away {}", how_many(batch.n_standing)), batch.name,
+        fmt::format("plant out or give away {}", how_many(batch.n_standing)),
+        batch.name,
         fmt::format("ready since {}; what waits in small pots starves, but plant in mild, moist weeks, not in frost or "
                     "high summer; if some are gone, note them as lost",
-                    text_from_day(batch.ready->day))};
+                    text_from_day(batch.ready->day)),
+        EventKind::planted_out,
+        batch.n_standing};
   }
   if (batch.raising == nullptr) return std::nullopt;
   const catalogue::Raising& raising = *batch.raising;
@@ -37,26 +40,40 @@ std::optional<Due> next_step(const Batch& batch, std::int64_t today) {
   if (!is_taken) {
     const std::int64_t given_up = after(batch.sown.day, raising.taken_after_days.high);
     if (today > given_up) {
-      return Due{given_up, "nothing is up: sow again", batch.name,
+      return Due{given_up,
+                 "nothing is up: sow again",
+                 batch.name,
                  fmt::format("sown {}; seed of this kind is up within {:.0f} days", text_from_day(batch.sown.day),
-                             raising.taken_after_days.high)};
+                             raising.taken_after_days.high),
+                 EventKind::lost,
+                 batch.n_standing};
     }
     return Due{
-        after(batch.sown.day, raising.taken_after_days.likely), "count what is up", batch.name,
+        after(batch.sown.day, raising.taken_after_days.likely),
+        "count what is up",
+        batch.name,
         fmt::format("sown {}; usually up after {:.0f} days ({:.0f} to {:.0f})", text_from_day(batch.sown.day),
-                    raising.taken_after_days.likely, raising.taken_after_days.low, raising.taken_after_days.high)};
+                    raising.taken_after_days.likely, raising.taken_after_days.low, raising.taken_after_days.high),
+        EventKind::germinated,
+        batch.n_standing};
   }
   if (raising.potted_on_after_days && !batch.potted_on) {
     return Due{after(batch.sown.day, raising.potted_on_after_days->likely),
-               fmt::format("pot on {}", how_many(batch.n_standing)), batch.name,
+               fmt::format("pot on {}", how_many(batch.n_standing)),
+               batch.name,
                fmt::format("sown or struck {}; roots fill the tray after {:.0f} days ({:.0f} to {:.0f})",
                            text_from_day(batch.sown.day), raising.potted_on_after_days->likely,
-                           raising.potted_on_after_days->low, raising.potted_on_after_days->high)};
+                           raising.potted_on_after_days->low, raising.potted_on_after_days->high),
+               EventKind::potted_on,
+               batch.n_standing};
   }
   return Due{after(batch.sown.day, raising.ready_after_days.likely),
-             fmt::format("see whether {} are ready to plant out", how_many(batch.n_standing)), batch.name,
+             fmt::format("see whether {} are ready to plant out", how_many(batch.n_standing)),
+             batch.name,
              fmt::format("begun {}; usually ready after {:.0f} days ({:.0f} to {:.0f})", text_from_day(batch.sown.day),
-                         raising.ready_after_days.likely, raising.ready_after_days.low, raising.ready_after_days.high)};
+                         raising.ready_after_days.likely, raising.ready_after_days.low, raising.ready_after_days.high),
+             EventKind::ready,
+             batch.n_standing};
 }
 
 }  // namespace
@@ -86,7 +103,8 @@ std::vector<Due> due_of_batches(std::span<const Batch> batches, const catalogue:
     const catalogue::Plant* plant = batch.plant.empty() ? nullptr : catalogue::find_plant(catalogue, batch.plant);
     if (plant == nullptr) continue;
     if (const std::optional<LeaveRoof> leave = leave_roof(*plant, batch.sown.day)) {
-      all.push_back({leave->day, "off the roof, into the ground", batch.name, leave->why});
+      all.push_back({leave->day, "off the roof, into the ground", batch.name, leave->why, EventKind::given_away,
+                     batch.n_standing});
     }
   }
   std::stable_sort(all.begin(), all.end(), [](const Due& a, const Due& b) { return a.day < b.day; });

@@ -8,6 +8,7 @@
 #include "base/nearest_name.hpp"
 #include "base/number_words.hpp"
 #include "climate/calendar.hpp"
+#include "logbook/event_fields.hpp"
 #include "planting/batches.hpp"
 #include "report/words.hpp"
 #include "results/interval.hpp"
@@ -98,25 +99,18 @@ std::vector<WorkDue> work_of_batches(const StoreInputs& roof) {
   std::vector<WorkDue> work;
   const planting::BatchRecords found = planting::find_batches(roof.records, roof.catalogue);
   for (const planting::Due& due : planting::due_of_batches(found.batches, roof.catalogue, roof.today)) {
-    // The event that such work leaves behind, by its first words.
-    const std::string words = folded_name(due.what);
-    const auto has = [&words](std::string_view part) { return words.find(part) != std::string::npos; };
-    const std::string event = has("pot on")              ? "potted_on"
-                              : has("plant out")         ? "planted_out"
-                              : has("sow")               ? "sown"
-                              : has("ready")             ? "ready"
-                              : has("off the roof")      ? "given_away"
-                              : has("up") || has("look") ? "germinated"
-                                                         : "";
     WorkDue one;
     one.day = due.day;
     one.kind = report::WeekKind::pot_on;
     one.what = sentence(due.what);
     one.where = due.batch;
     one.why = sentence(due.why);
-    one.figure = results::figure_missing("how many stand is in the logbook");
-    one.log_command = event.empty() ? fmt::format("noted --batch {} --note DONE", quoted(due.batch))
-                                    : fmt::format("{} --batch {} --count COUNT", event, quoted(due.batch));
+    one.figure = results::figure_without_range(due.n_standing, "counted in the logbook");
+    one.unit = "plants";
+    // How many came up, nobody knows before they are counted.
+    const bool is_counted = due.event == logbook::EventKind::germinated;
+    one.log_command = fmt::format("{} --batch {} --count {}", logbook::rule_of(due.event).word, quoted(due.batch),
+                                  is_counted ? std::string("COUNT") : fmt::format("{:.0f}", due.n_standing));
     work.push_back(std::move(one));
   }
   return work;

@@ -142,13 +142,17 @@ TEST(Batches, WhatIsDue) {
   EXPECT_EQ(due[0].batch, "white stonecrop cuttings");
   EXPECT_EQ(text_from_day(due[0].day), "2026-03-06");
   EXPECT_EQ(due[0].what, "plant out or give away 45");
+  EXPECT_EQ(due[0].event, logbook::EventKind::planted_out);
+  EXPECT_EQ(due[0].n_standing, 45.0);
   // Vegetables from seed are up after 8 days.
   EXPECT_EQ(due[1].batch, "basil from seed");
   EXPECT_EQ(text_from_day(due[1].day), "2026-03-09");
   EXPECT_EQ(due[1].what, "count what is up");
+  EXPECT_EQ(due[1].event, logbook::EventKind::germinated);
   // Trees are potted on after 150 days.
   EXPECT_EQ(text_from_day(due[2].day), "2026-04-07");
   EXPECT_EQ(due[2].what, "pot on 47");
+  EXPECT_EQ(due[2].event, logbook::EventKind::potted_on);
   // And leave after 4 years of 365.25 days.
   EXPECT_EQ(text_from_day(due[3].day), "2029-11-08");
   EXPECT_EQ(due[3].what, "off the roof, into the ground");
