@@ -55,8 +55,7 @@ OpenedRoof open_roof(const std::string& path, const std::string& on) {
 
 studies::WaterSource water_source(const OpenedRoof& roof) {
   expects(roof.issues.empty(), "a roof without issues");
-  static const Evidence none;
-  const Evidence& evidence = roof.evidence ? *roof.evidence : none;
+  const Evidence& evidence = roof.evidence ? *roof.evidence : roof.nothing_logged;
   return {.design = *roof.design,
           .catalogue = roof.catalogue,
           .records = evidence.records,

@@ -16,12 +16,13 @@
 
 namespace houseleek::cli {
 
-/// What studies and commands of the day ask for. Where there are issues, `issues_text` is the text that their places are in, and what could not
-/// be had without it is empty.
+/// What studies and commands of the day ask for. Where there are issues, `issues_text` is the text that their places are
+/// in, and what could not be had without it is empty.
 struct OpenedRoof {
   studies::NamedText file;
   catalogue::Catalogue catalogue;
   std::optional<Evidence> evidence;  // of a project
+  Evidence nothing_logged;           // what stands in its place for a description
   studies::OwnFigures own;           // measured there
   std::optional<design::RawDesign> description;
   std::optional<design::ValidDesign> design;
