@@ -77,6 +77,8 @@ The description: $example (a text file; change a value and run the line below ag
                  build/release/houseleek study $example
 The report:      $PWD/$page
                  (one file; open it in any browser, or print it)
+This week:       build/release/houseleek week $example
+In a browser:    build/release/houseleek open my-roof.houseleek   (begins your own; needs Node when it is built)
 END
 }
 
