@@ -32,7 +32,7 @@ struct MouldState {
 /// Units:    degC, share of saturation.
 /// Valid:    decline_frac 0 to 1; humidity 0 to 1.
 /// Errors:   ContractViolation outside `Valid`.
-/// Source:   [hukka1999], [viitanen2007]: the constants as a public program of the model's users has them (text seen), the
+/// Source:   [hukka1999], [viitanen2007]: the constants as a public text by others has them (text seen), the
 ///           papers themselves not.   Checked by: DAMP-41, DAMP-42
 [[nodiscard]] MouldState mould_after_hour(MouldClass sensitivity, const MouldState& before, double temperature_c,
                                           double humidity, double decline_frac);

@@ -283,7 +283,7 @@ TEST(DampReference, MouldGrowsAsTheModelIsPrinted) {
   using physics::MouldClass;
   check_reference({.id = "DAMP-40",
                    .what = "humidity from which mould grows at 5 degC, %",
-                   .source = "[hukka1999] as a public program prints it (text seen), recomputed",
+                   .source = "[hukka1999] as a public text by others prints it (text seen), recomputed",
                    .expected = 88.01625,
                    .got = 100.0 * physics::critical_mould_humidity(MouldClass::sensitive, 5.0),
                    .tolerance = 1e-5,
@@ -293,7 +293,7 @@ TEST(DampReference, MouldGrowsAsTheModelIsPrinted) {
   const physics::MouldState after = physics::mould_after_hour(MouldClass::sensitive, {0.5, 3.0}, 10.0, 0.96, 1.0);
   check_reference({.id = "DAMP-41",
                    .what = "growth in an hour at 10 degC and 96 % from 0.5, a thousandth of the index",
-                   .source = "[viitanen2007] as a public program prints it (text seen), recomputed",
+                   .source = "[viitanen2007] as a public text by others prints it (text seen), recomputed",
                    .expected = 1.25315981,
                    .got = 1000.0 * (after.index - 0.5),
                    .tolerance = 1e-7,
@@ -307,7 +307,7 @@ TEST(DampReference, MouldGrowsAsTheModelIsPrinted) {
   }
   check_reference({.id = "DAMP-42",
                    .what = "hours until very sensitive wood shows growth under a glass at 20 degC and 97 %",
-                   .source = "[hukka1999] as a public program prints it (text seen), recomputed",
+                   .source = "[hukka1999] as a public text by others prints it (text seen), recomputed",
                    .expected = 250.0,
                    .got = static_cast<double>(n_hours),
                    .tolerance = 1.0,
@@ -319,17 +319,17 @@ TEST(DampReference, MouldDeclinesInTheFirstHoursAndAfterADay) {
   using physics::MouldClass;
   physics::MouldState state{2.0, 0.0};
   for (int hour = 0; hour < 48; ++hour) state = physics::mould_after_hour(MouldClass::sensitive, state, 15.0, 0.4, 1.0);
-  check_reference({.id = "DAMP-43",
-                   .what = "index after two dry days from 2",
-                   .source =
-                       "[viitanen2007] as a public program prints it (text seen), by hand: 6 h of 0.032 and 24 h of "
-                       "0.016 a day",
-                   .expected = 1.976,
-                   .got = state.index,
-                   .tolerance = 1e-9,
-                   .reason = "rounding",
-                   .function = "physics::mould_after_hour",
-                   .scale = 0.024});
+  check_reference(
+      {.id = "DAMP-43",
+       .what = "index after two dry days from 2",
+       .source = "[viitanen2007] as a public text by others prints it (text seen), by hand: 6 h of 0.032 and 24 h of "
+                 "0.016 a day",
+       .expected = 1.976,
+       .got = state.index,
+       .tolerance = 1e-9,
+       .reason = "rounding",
+       .function = "physics::mould_after_hour",
+       .scale = 0.024});
 }
 
 }  // namespace
