@@ -93,13 +93,7 @@ int main() {
   const Result<climate::WeatherYear> weather = studies::make_weather(design.value(), std::nullopt);
   const plan::Layout layout = plan::make_layout(design.value());
   const studies::LimitsByDay limits = studies::adaptive_limits_by_day(weather.value());
-  const studies::RunInputs year{.design = design.value(),
-                                .layout = layout,
-                                .weather = weather.value(),
-                                .limits = limits,
-                                .seasons = simulation::seasons_of(design.value()->climate, weather.value()),
-                                .thresholds_frac = studies::thresholds_frac(*design.value()),
-                                .options = {}};
+  const studies::RunInputs year = studies::run_inputs_of(design.value(), layout, weather.value(), limits);
   studies::OrderWanted wanted;
   wanted.budgets = {150.0, 150.0};
   const double start = now_s();

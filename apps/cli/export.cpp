@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "base/civil_time.hpp"
-#include "base/issue_text.hpp"
 #include "files.hpp"
+#include "inputs.hpp"
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
 #include "report/logbook_text.hpp"
@@ -58,9 +58,7 @@ ExitCode run_export(const ExportArguments& arguments) {
   const store::Project project = open_project_file(arguments.file, store::Access::read);
   const Result<store::Revision> revision = studies::find_revision(project, arguments.revision);
   if (!revision) {
-    if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("export", revision.error())));
-    write_message(text_from_issues(revision.error(), ""));
-    return ExitCode::bad_input;
+    return refuse_input("export", revision.error(), "", arguments.is_json);
   }
   std::vector<report::TableFile> tables;
   if (!arguments.tables_path.empty()) tables = write_tables(project, arguments.tables_path);

@@ -6,7 +6,6 @@
 #include <filesystem>
 #include <system_error>
 
-#include "base/issue_text.hpp"
 #include "design/limits.hpp"
 #include "files.hpp"
 #include "inputs.hpp"
@@ -31,12 +30,6 @@ studies::KeptDesign keep(const ImportArguments& arguments, const studies::NamedT
   studies::KeptDesign kept;
   make_project_file(arguments.project_path, [&](const store::Project& project) { kept = keep_in(project); });
   return kept;
-}
-
-ExitCode refuse(const Issues& issues, std::string_view text, const ImportArguments& arguments) {
-  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("import", issues)));
-  write_message(text_from_issues(issues, text));
-  return ExitCode::bad_input;
 }
 
 /// As much of a file as tells its dialect, without a last line that is cut.
@@ -67,11 +60,11 @@ ExitCode import_readings(const ImportArguments& arguments) {
   const std::string zone = studies::zone_of_project(project);
   const Result<studies::LoggerDialect> dialect =
       studies::find_logger_dialect(first_lines, arguments.file, zone, rules_from(arguments));
-  if (!dialect) return refuse(dialect.error(), first_lines, arguments);
+  if (!dialect) return refuse_input("import", dialect.error(), first_lines, arguments.is_json);
   studies::LoggerImport import(project, dialect.value(), {arguments.file, zone, now_utc_s()});
   read_in_pieces(arguments.file, [&import](std::string_view piece) { import.take(piece); });
   const Result<studies::LoggerCounts> counts = import.finish();
-  if (!counts) return refuse(counts.error(), "", arguments);
+  if (!counts) return refuse_input("import", counts.error(), "", arguments.is_json);
   studies::ImportedReadings imported{{}, counts.value().first_utc_s, counts.value().last_utc_s};
   for (const studies::LoggerColumnUse& use : dialect.value().columns) imported.sensors.push_back(use.sensor);
   const std::vector<trials::LoggerFlag> flags =
@@ -105,7 +98,7 @@ ExitCode import_table_of_events(const ImportArguments& arguments) {
   }
   const store::Project project = open_project_file(arguments.project_path, store::Access::write);
   const Result<studies::EventCounts> counts = studies::import_events(project, file, now_utc_s());
-  if (!counts) return refuse(counts.error(), file.text, arguments);
+  if (!counts) return refuse_input("import", counts.error(), file.text, arguments.is_json);
   if (arguments.is_json) {
     write_answer(report::text_from({{"answer", "import"},
                                     {"project", arguments.project_path},
@@ -137,7 +130,7 @@ ExitCode run_import(const ImportArguments& arguments) {
   }
   const Issues issues = studies::issues_of_design(file, read_embedded_catalogue());
   if (!issues.empty()) {
-    const ExitCode code = refuse(issues, file.text, arguments);
+    const ExitCode code = refuse_input("import", issues, file.text, arguments.is_json);
     if (issues.front().code == IssueCode::syntax && std::filesystem::path(arguments.file).extension() != ".toml") {
       write_message("houseleek: if this is a logger's file, say so: --logger and its name\n");
     }

@@ -1,4 +1,5 @@
-// What commands read before they answer: the catalogue inside the program, a design file, its weather file.
+// What commands read before they answer: the catalogue inside the program, a design file, its weather file; how they
+// refuse.
 #include "inputs.hpp"
 
 #include <fmt/format.h>
@@ -10,6 +11,7 @@
 #include "embedded.hpp"
 #include "files.hpp"
 #include "project_file.hpp"
+#include "report/json_parts.hpp"
 #include "studies/keep_design.hpp"
 
 namespace houseleek::cli {
@@ -42,6 +44,12 @@ std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& d
     throw WorldFailed(fmt::format("{} is larger than {} bytes", path.string(), most_weather_bytes));
   }
   return studies::NamedText{path.string(), std::move(text)};
+}
+
+ExitCode refuse_input(std::string_view command, const Issues& issues, std::string_view source_text, bool is_json) {
+  if (is_json) write_answer(report::text_from(report::json_of_refusal(command, issues)));
+  write_message(text_from_issues(issues, source_text));
+  return ExitCode::bad_input;
 }
 
 }  // namespace houseleek::cli

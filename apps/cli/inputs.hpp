@@ -1,4 +1,5 @@
-// What commands read before they answer: the catalogue inside the program, a design file, its weather file.
+// What commands read before they answer: the catalogue inside the program, a design file, its weather file; how they
+// refuse.
 #pragma once
 #include <optional>
 #include <string>
@@ -21,5 +22,9 @@ namespace houseleek::cli {
 /// A weather file's path in a design counts from the design file, or the project. Errors: WorldFailed.
 [[nodiscard]] std::optional<studies::NamedText> read_weather_file(const design::ValidDesign& design,
                                                                   const std::string& design_path);
+
+/// The answer of wrong input: a document on stdout where one is wanted, and sentences with `source_text`'s lines on stderr.
+[[nodiscard]] ExitCode refuse_input(std::string_view command, const Issues& issues, std::string_view source_text,
+                                    bool is_json);
 
 }  // namespace houseleek::cli

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "base/issue_text.hpp"
 #include "files.hpp"
+#include "inputs.hpp"
 #include "logbook/event_fields.hpp"
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
@@ -68,9 +68,7 @@ struct LogCommand::Options {
   [[nodiscard]] ExitCode answer(const Result<std::vector<logbook::EventRecord>>& records,
                                 std::optional<std::int64_t> added) const {
     if (!records) {
-      if (is_json) write_answer(report::text_from(report::json_of_refusal("log", records.error())));
-      write_message(text_from_issues(records.error(), ""));
-      return ExitCode::bad_input;
+      return refuse_input("log", records.error(), "", is_json);
     }
     if (is_json) {
       write_answer(report::text_from(report::json_of_log(file, added, records.value())));

@@ -9,7 +9,6 @@
 #include <optional>
 #include <string>
 
-#include "base/issue_text.hpp"
 #include "files.hpp"
 #include "inputs.hpp"
 #include "project_file.hpp"
@@ -66,12 +65,6 @@ struct NewCommand::Options {
   std::string from;
   std::string answers;
   bool is_json = false;
-
-  [[nodiscard]] ExitCode refuse(const Issues& issues) const {
-    if (is_json) write_answer(report::text_from(report::json_of_refusal("new", issues)));
-    write_message(text_from_issues(issues, ""));
-    return ExitCode::bad_input;
-  }
 
   /// Ten questions on the terminal. Errors: nothing where the input ends before they are answered.
   [[nodiscard]] static std::optional<Json> ask_all() {
@@ -136,7 +129,7 @@ ExitCode NewCommand::run() const {
   if (!options.from.empty()) {
     const studies::NamedText file = read_design_file(options.from);
     const Issues issues = studies::issues_of_design(file, catalogue);
-    if (!issues.empty()) return options.refuse(issues);
+    if (!issues.empty()) return refuse_input("new", issues, "", options.is_json);
     return options.keep(file.text);
   }
   std::optional<Json> given;
@@ -155,7 +148,7 @@ ExitCode NewCommand::run() const {
     }
   }
   const Result<std::string> text = studies::first_design(*given, catalogue);
-  if (!text) return options.refuse(text.error());
+  if (!text) return refuse_input("new", text.error(), "", options.is_json);
   return options.keep(text.value());
 }
 

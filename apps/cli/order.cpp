@@ -6,11 +6,11 @@
 #include <algorithm>
 #include <thread>
 
-#include "base/issue_text.hpp"
 #include "base/nearest_name.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
 #include "inputs.hpp"
+#include "opened_roof.hpp"
 #include "progress.hpp"
 #include "report/json_parts.hpp"
 #include "report/order_json.hpp"
@@ -22,12 +22,6 @@
 
 namespace houseleek::cli {
 namespace {
-
-ExitCode refuse(const Issues& issues, std::string_view text, const OrderArguments& arguments) {
-  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("order", issues)));
-  write_message(text_from_issues(issues, text));
-  return ExitCode::bad_input;
-}
 
 /// Points of all words; nothing after a message where one is none.
 std::optional<std::vector<geometry::PointM>> points_of(const design::ValidDesign& design,
@@ -50,13 +44,9 @@ std::optional<std::vector<geometry::PointM>> points_of(const design::ValidDesign
 
 ExitCode run_order(const OrderArguments& arguments) {
   const InterruptWatch interrupt;
-  const studies::NamedText file = read_design_file(arguments.file);
-  const catalogue::Catalogue catalogue = read_embedded_catalogue();
-  const Result<design::RawDesign> description = design::parse_design(file.text, file.name);
-  if (!description) return refuse(description.error(), file.text, arguments);
-  const Result<design::ValidDesign> read = design::validate_design(description.value(), catalogue);
-  if (!read) return refuse(read.error(), file.text, arguments);
-  const design::ValidDesign& design = read.value();
+  const OpenedRoof roof = open_roof(arguments.file, "");
+  if (!roof.issues.empty()) return refuse_input("order", roof.issues, roof.issues_text, arguments.is_json);
+  const design::ValidDesign& design = *roof.design;
   studies::OrderWanted wanted;
   wanted.budgets.assign(static_cast<std::size_t>(arguments.n_seasons), arguments.budget);
   wanted.n_most = arguments.n_most;
@@ -65,7 +55,7 @@ ExitCode run_order(const OrderArguments& arguments) {
       return folded_name(one.name) == folded_name(arguments.recipe);
     });
     if (found == design->recipes.end()) {
-      write_message(fmt::format("houseleek: there is no recipe \"{}\" in {}\n", arguments.recipe, file.name));
+      write_message(fmt::format("houseleek: there is no recipe \"{}\" in {}\n", arguments.recipe, roof.file.name));
       return ExitCode::usage;
     }
     wanted.recipe = static_cast<int>(found - design->recipes.begin());
@@ -75,28 +65,19 @@ ExitCode run_order(const OrderArguments& arguments) {
   if (!pins || !bans) return ExitCode::usage;
   wanted.pins = *pins;
   wanted.bans = *bans;
-  const std::optional<studies::NamedText> weather_file = read_weather_file(design, arguments.file);
-  const Result<climate::WeatherYear> weather = studies::open_weather(design, file, weather_file);
-  if (!weather) return refuse(weather.error(), weather_file ? weather_file->text : file.text, arguments);
   const plan::Layout layout = plan::make_layout(design);
-  const studies::LimitsByDay limits = studies::adaptive_limits_by_day(weather.value());
-  const studies::RunInputs year{.design = design,
-                                .layout = layout,
-                                .weather = weather.value(),
-                                .limits = limits,
-                                .seasons = simulation::seasons_of(design->climate, weather.value()),
-                                .thresholds_frac = studies::thresholds_frac(*design),
-                                .options = {}};
+  const studies::LimitsByDay limits = studies::adaptive_limits_by_day(*roof.weather);
+  const studies::RunInputs year = studies::run_inputs_of(design, layout, *roof.weather, limits);
   ProgressLine progress;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();
   context.on_progress = [&progress](double done_frac) { progress.show(done_frac); };
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
   const report::OrderAnswer answer =
-      studies::order({description.value(), catalogue, year}, wanted, executor_with_threads(n_threads), context);
-  const std::string hash = studies::input_hash(embedded_catalogue(), file, weather_file);
-  write_answer(arguments.is_json ? report::text_from(report::json_from(answer, std::string(program_version()), hash))
-                                 : report::text_from(answer));
+      studies::order({*roof.description, roof.catalogue, year}, wanted, executor_with_threads(n_threads), context);
+  write_answer(arguments.is_json
+                   ? report::text_from(report::json_from(answer, std::string(program_version()), roof.input_hash))
+                   : report::text_from(answer));
   return ExitCode::done;
 }
 

@@ -7,11 +7,10 @@
 #include <optional>
 #include <string>
 
-#include "base/issue_text.hpp"
 #include "embedded.hpp"
-#include "evidence.hpp"
 #include "files.hpp"
 #include "inputs.hpp"
+#include "opened_roof.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
 #include "report/json_parts.hpp"
@@ -32,12 +31,6 @@ struct PlantsCommand::Options {
   studies::PlantsRequest request;
   std::string on;
   bool is_json = false;
-
-  [[nodiscard]] ExitCode refuse(const Issues& issues, std::string_view text) const {
-    if (is_json) write_answer(report::text_from(report::json_of_refusal("plants", issues)));
-    write_message(text_from_issues(issues, text));
-    return ExitCode::bad_input;
-  }
 };
 
 PlantsCommand::PlantsCommand(CLI::App& app) : options_(std::make_unique<Options>()) {
@@ -75,45 +68,34 @@ bool PlantsCommand::is_chosen() const { return options_->command->parsed(); }
 ExitCode PlantsCommand::run() const {
   const Options& options = *options_;
   const InterruptWatch interrupt;
-  const studies::NamedText file = read_design_file(options.file);
-  const catalogue::Catalogue catalogue = read_embedded_catalogue();
-  const Result<design::ValidDesign> read = design::read_design(file.text, file.name, catalogue);
-  if (!read) return options.refuse(read.error(), file.text);
-  const design::ValidDesign& design = read.value();
+  const OpenedRoof roof = open_roof(options.file, options.on);
+  if (!roof.issues.empty()) return refuse_input("plants", roof.issues, roof.issues_text, options.is_json);
+  const design::ValidDesign& design = *roof.design;
   // Before the run, so that nobody waits for a slip of the pen.
-  Issues issues = studies::issues_of_plants_request(options.request, *design, catalogue);
-  if (!issues.empty()) return options.refuse(issues, "");
-  const Result<std::optional<Evidence>> evidence = read_evidence(options.file, design->site.time_zone, options.on);
-  if (!evidence) return options.refuse(evidence.error(), "");
+  const Issues issues = studies::issues_of_plants_request(options.request, *design, roof.catalogue);
+  if (!issues.empty()) return refuse_input("plants", issues, "", options.is_json);
   studies::PlantsRequest request = options.request;
-  std::vector<logbook::EventRecord> records;
-  studies::NamedText behind = file;
-  if (evidence.value()) {
-    records = evidence.value()->records;
-    request.on = evidence.value()->on;
-    request.today = evidence.value()->today;
-    behind.text += studies::text_of_standing(records);
+  if (roof.evidence) {
+    request.on = roof.evidence->on;
+    request.today = roof.evidence->today;
   } else {
     const Result<studies::LogbookDay> day = studies::logbook_day(options.on, design->site.time_zone, now_utc_s());
-    if (!day) return options.refuse(day.error(), "");
+    if (!day) return refuse_input("plants", day.error(), "", options.is_json);
     request.on = day.value().on;
     request.today = day.value().today;
   }
-  const std::optional<studies::NamedText> weather_file = read_weather_file(design, options.file);
-  const Result<climate::WeatherYear> weather = studies::open_weather(design, file, weather_file);
-  if (!weather) return options.refuse(weather.error(), weather_file ? weather_file->text : file.text);
   request.engine_version = program_version();
-  request.input_hash = studies::input_hash(embedded_catalogue(), behind, weather_file);
+  request.input_hash = roof.input_hash;
   ProgressLine progress;
   Context context;
   context.is_cancelled = &interrupt.is_interrupted();
   context.on_progress = [&progress](double done_frac) { progress.show(done_frac); };
-  const report::WaterAnswer water = studies::water_of_planted_roof(design, weather.value(), context);
-  const std::vector<climate::WeatherYear> at_hand = {weather.value()};
+  const report::WaterAnswer water = studies::water_of_planted_roof(design, *roof.weather, context);
+  const std::vector<climate::WeatherYear> at_hand = {*roof.weather};
   const std::vector<climate::WeatherYear> years = studies::years_for_plants(design, at_hand);
-  const Result<report::PlantsAnswer> answer =
-      studies::answer_plants({design, catalogue, water, weather.value(), years, records}, request);
-  if (!answer) return options.refuse(answer.error(), "");
+  const Result<report::PlantsAnswer> answer = studies::answer_plants(
+      {design, roof.catalogue, water, *roof.weather, years, water_source(roof).records}, request);
+  if (!answer) return refuse_input("plants", answer.error(), "", options.is_json);
   write_answer(options.is_json ? report::text_from(report::json_from(answer.value()))
                                : report::text_from(answer.value()));
   return ExitCode::done;

@@ -8,9 +8,9 @@
 #include <optional>
 #include <thread>
 
-#include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "inputs.hpp"
 #include "opened_roof.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
@@ -32,12 +32,6 @@ namespace houseleek::cli {
 namespace {
 
 constexpr std::size_t most_first_bytes = 100;  // enough to tell a project from a description
-
-ExitCode refuse(const Issues& issues, std::string_view text, const StudyArguments& arguments) {
-  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("study", issues)));
-  write_message(text_from_issues(issues, text));
-  return ExitCode::bad_input;
-}
 
 /// The verdicts of a project's trials that have readings; a description has none.
 report::Html trials_of(const std::string& path, const design::ValidDesign& design) {
@@ -79,7 +73,7 @@ ExitCode run_study(const StudyArguments& arguments) {
   }
   if (arguments.keeps_answer && is_refused_description("study --keep", arguments.file)) return ExitCode::usage;
   const OpenedRoof roof = open_roof(arguments.file, arguments.on);
-  if (!roof.issues.empty()) return refuse(roof.issues, roof.issues_text, arguments);
+  if (!roof.issues.empty()) return refuse_input("study", roof.issues, roof.issues_text, arguments.is_json);
   if (!roof.evidence && !arguments.on.empty()) {
     write_message("houseleek: --on is for a project and its logbook; a description has none\n");
     return ExitCode::usage;

@@ -1,20 +1,12 @@
-// What the commands of trials read before they answer, and how they refuse.
+// What the commands of trials read before they answer.
 #include "trial_files.hpp"
 
 #include <fmt/format.h>
 
-#include "base/issue_text.hpp"
 #include "files.hpp"
-#include "report/json_parts.hpp"
 #include "studies/trial_wish.hpp"
 
 namespace houseleek::cli {
-
-ExitCode refuse_input(std::string_view command, const Issues& issues, std::string_view source_text, bool is_json) {
-  if (is_json) write_answer(report::text_from(report::json_of_refusal(command, issues)));
-  write_message(text_from_issues(issues, source_text));
-  return ExitCode::bad_input;
-}
 
 Result<OpenTrial> open_trial(const studies::NamedText& file, const catalogue::Catalogue& catalogue,
                              const std::string& name) {

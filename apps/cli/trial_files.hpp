@@ -1,4 +1,4 @@
-// What the commands of trials read before they answer, and how they refuse.
+// What the commands of trials read before they answer.
 #pragma once
 #include <functional>
 #include <optional>
@@ -12,10 +12,6 @@
 #include "studies/weather.hpp"
 
 namespace houseleek::cli {
-
-/// The answer of wrong input, to the terminal or as a document.
-[[nodiscard]] ExitCode refuse_input(std::string_view command, const Issues& issues, std::string_view source_text,
-                                    bool is_json);
 
 /// A design with one of its trials.
 struct OpenTrial {

@@ -7,7 +7,6 @@
 #include <optional>
 #include <string>
 
-#include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
 #include "inputs.hpp"
@@ -32,12 +31,6 @@ struct UpkeepCommand::Options {
   bool shows_after_storm = false;
   bool shows_taking_off = false;
   bool is_json = false;
-
-  [[nodiscard]] ExitCode refuse(const Issues& issues, std::string_view text) const {
-    if (is_json) write_answer(report::text_from(report::json_of_refusal("upkeep", issues)));
-    write_message(text_from_issues(issues, text));
-    return ExitCode::bad_input;
-  }
 };
 
 UpkeepCommand::UpkeepCommand(CLI::App& app) : options_(std::make_unique<Options>()) {
@@ -71,11 +64,11 @@ ExitCode UpkeepCommand::run() const {
   }
   const store::Project project = open_project_file(options.file, store::Access::read);
   const Result<store::Revision> revision = studies::find_revision(project, std::nullopt);
-  if (!revision) return options.refuse(revision.error(), "");
+  if (!revision) return refuse_input("upkeep", revision.error(), "", options.is_json);
   const catalogue::Catalogue catalogue = read_embedded_catalogue();
   const std::string name = fmt::format("{} revision {}", options.file, revision.value().number);
   const Result<design::ValidDesign> design = design::read_design(revision.value().toml_text, name, catalogue);
-  if (!design) return options.refuse(design.error(), revision.value().toml_text);
+  if (!design) return refuse_input("upkeep", design.error(), revision.value().toml_text, options.is_json);
   std::optional<NewFile> page;
   if (!options.report_path.empty()) page.emplace(options.report_path);
   studies::UpkeepRequest request;
@@ -89,7 +82,7 @@ ExitCode UpkeepCommand::run() const {
   const Result<report::UpkeepAnswer> answer = studies::answer_upkeep(
       store::read_events(project), studies::logger_columns_of(project, design.value()->site.time_zone), design.value(),
       revision.value(), catalogue, request);
-  if (!answer) return options.refuse(answer.error(), "");
+  if (!answer) return refuse_input("upkeep", answer.error(), "", options.is_json);
   const report::Json document = report::json_from(answer.value());
   if (page) page->finish(report::page_of_upkeep(document, report::ReportHead{today_in_words()}));
   write_answer(options.is_json ? report::text_from(document) : report::text_from(answer.value()));

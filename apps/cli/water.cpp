@@ -10,9 +10,9 @@
 #include <string>
 #include <thread>
 
-#include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "inputs.hpp"
 #include "opened_roof.hpp"
 #include "progress.hpp"
 #include "project_file.hpp"
@@ -24,6 +24,7 @@
 #include "studies/water.hpp"
 #include "threads.hpp"
 #include "today.hpp"
+#include "yesterday.hpp"
 
 namespace houseleek::cli {
 
@@ -34,12 +35,6 @@ struct WaterCommand::Options {
   std::string sheet_path;
   studies::WaterRequest request;
   bool is_json = false;
-
-  [[nodiscard]] ExitCode refuse(const Issues& issues, std::string_view text) const {
-    if (is_json) write_answer(report::text_from(report::json_of_refusal("water", issues)));
-    write_message(text_from_issues(issues, text));
-    return ExitCode::bad_input;
-  }
 };
 
 WaterCommand::WaterCommand(CLI::App& app) : options_(std::make_unique<Options>()) {
@@ -51,9 +46,7 @@ WaterCommand::WaterCommand(CLI::App& app) : options_(std::make_unique<Options>()
   command.add_option("FILE", options.file, "the description of the roof (roof.toml), or a project (my-roof.houseleek)")
       ->required();
   command.add_option("--on", request.on, "as of the evening of this day; left away: today")->type_name("DAY");
-  command.add_option("--max", request.yesterday.max_c, "yesterday's highest air temperature, degC")->type_name("");
-  command.add_option("--min", request.yesterday.min_c, "yesterday's lowest air temperature, degC")->type_name("");
-  command.add_option("--rain", request.yesterday.rain_mm, "yesterday's rain, mm")->type_name("");
+  add_yesterday_options(command, request.yesterday);
   command.add_option("--filled", request.filled_on, "all was watered until it dripped on this day")->type_name("DAY");
   command.add_option("--can", request.can_l, "how much a can holds, l")->type_name("");
   command.add_option("--years", request.n_years, "years of weather behind seasons and barrel")
@@ -98,7 +91,7 @@ ExitCode WaterCommand::run() const {
     return ExitCode::usage;
   }
   const OpenedRoof roof = open_roof(options.file, options.request.on);
-  if (!roof.issues.empty()) return options.refuse(roof.issues, roof.issues_text);
+  if (!roof.issues.empty()) return refuse_input("water", roof.issues, roof.issues_text, options.is_json);
   std::optional<NewFile> page;
   std::optional<NewFile> sheet;
   if (!options.report_path.empty()) page.emplace(options.report_path);
@@ -113,7 +106,7 @@ ExitCode WaterCommand::run() const {
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
   const Result<report::WateringAnswer> answer =
       studies::answer_watering(water_source(roof), request, executor_with_threads(n_threads), context);
-  if (!answer) return options.refuse(answer.error(), "");
+  if (!answer) return refuse_input("water", answer.error(), "", options.is_json);
   const report::Json document = report::json_from(answer.value());
   const report::ReportHead head{today_in_words()};
   if (page) page->finish(report::page_of_watering(document, head));

@@ -16,20 +16,12 @@
 #include "studies/weather_answer.hpp"
 
 namespace houseleek::cli {
-namespace {
-
-ExitCode refuse(const Issues& issues, std::string_view text, const WeatherArguments& arguments) {
-  if (arguments.is_json) write_answer(report::text_from(report::json_of_refusal("weather", issues)));
-  write_message(text_from_issues(issues, text));
-  return ExitCode::bad_input;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 ExitCode run_weather(const WeatherArguments& arguments) {
   const studies::NamedText file = read_design_file(arguments.file);
   const Result<design::ValidDesign> design = design::read_design(file.text, file.name, read_embedded_catalogue());
-  if (!design) return refuse(design.error(), file.text, arguments);
+  if (!design) return refuse_input("weather", design.error(), file.text, arguments.is_json);
   const std::optional<studies::NamedText> weather_file = read_weather_file(design.value(), arguments.file);
   const std::string weather_text = weather_file ? weather_file->text : file.text;
   const bool is_over_input =
@@ -40,7 +32,7 @@ ExitCode run_weather(const WeatherArguments& arguments) {
     return ExitCode::usage;
   }
   const Result<studies::WeatherInUse> weather = studies::open_weather_in_use(design.value(), file, weather_file);
-  if (!weather) return refuse(weather.error(), weather_text, arguments);
+  if (!weather) return refuse_input("weather", weather.error(), weather_text, arguments.is_json);
   const report::WeatherInUseAnswer answer = studies::answer_weather(design.value(), weather.value());
   if (answer.file) write_message(text_from_issues(answer.file->warnings, weather_text));
   if (!arguments.csv_path.empty()) {

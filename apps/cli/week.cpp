@@ -6,14 +6,15 @@
 #include <string>
 #include <thread>
 
-#include "base/issue_text.hpp"
 #include "embedded.hpp"
 #include "files.hpp"
+#include "inputs.hpp"
 #include "opened_roof.hpp"
 #include "project_file.hpp"
 #include "report/week_text.hpp"
 #include "studies/week.hpp"
 #include "threads.hpp"
+#include "yesterday.hpp"
 
 namespace houseleek::cli {
 
@@ -22,12 +23,6 @@ struct WeekCommand::Options {
   std::string file;
   studies::WeekRequest request;
   bool is_json = false;
-
-  [[nodiscard]] ExitCode refuse(const Issues& issues, std::string_view text) const {
-    if (is_json) write_answer(report::text_from(report::json_of_refusal("week", issues)));
-    write_message(text_from_issues(issues, text));
-    return ExitCode::bad_input;
-  }
 };
 
 WeekCommand::WeekCommand(CLI::App& app) : options_(std::make_unique<Options>()) {
@@ -39,9 +34,7 @@ WeekCommand::WeekCommand(CLI::App& app) : options_(std::make_unique<Options>()) 
   command.add_option("FILE", options.file, "the description of the roof (roof.toml), or a project (my-roof.houseleek)")
       ->required();
   command.add_option("--on", request.on, "the week that begins on this day; left away: today")->type_name("DAY");
-  command.add_option("--max", request.yesterday.max_c, "yesterday's highest air temperature, degC")->type_name("");
-  command.add_option("--min", request.yesterday.min_c, "yesterday's lowest air temperature, degC")->type_name("");
-  command.add_option("--rain", request.yesterday.rain_mm, "yesterday's rain, mm")->type_name("");
+  add_yesterday_options(command, request.yesterday);
   command.add_option("--can", request.can_l, "how much a can holds, l")->type_name("");
   command.add_option("--gust", request.gust_km_per_h, "a storm is announced, with gusts of this many km/h")
       ->type_name("");
@@ -57,7 +50,7 @@ ExitCode WeekCommand::run() const {
   const Options& options = *options_;
   const InterruptWatch interrupt;
   const OpenedRoof roof = open_roof(options.file, options.request.on);
-  if (!roof.issues.empty()) return options.refuse(roof.issues, roof.issues_text);
+  if (!roof.issues.empty()) return refuse_input("week", roof.issues, roof.issues_text, options.is_json);
   studies::WeekRequest request = options.request;
   request.now_utc_s = now_utc_s();
   request.engine_version = program_version();
@@ -68,7 +61,7 @@ ExitCode WeekCommand::run() const {
   const unsigned n_threads = std::max(1U, std::thread::hardware_concurrency());
   const Result<report::WeekAnswer> answer =
       studies::answer_week(water_source(roof), request, executor_with_threads(n_threads), context);
-  if (!answer) return options.refuse(answer.error(), "");
+  if (!answer) return refuse_input("week", answer.error(), "", options.is_json);
   write_answer(options.is_json ? report::text_from(report::json_from(answer.value()))
                                : report::text_from(answer.value()));
   return ExitCode::done;

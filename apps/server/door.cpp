@@ -42,15 +42,6 @@ Response refusal(std::string_view command, const Issues& issues) {
   return document(report::json_of_refusal(command, issues), 422);
 }
 
-Issue issue_of(std::string path, std::string message, std::string hint) {
-  Issue issue;
-  issue.code = IssueCode::inconsistent;
-  issue.path = std::move(path);
-  issue.message = std::move(message);
-  issue.hint = std::move(hint);
-  return issue;
-}
-
 std::string text_of(const Json& asked, std::string_view key) {
   const auto found = asked.find(key);
   return found != asked.end() && found->is_string() ? found->get<std::string>() : std::string();
@@ -188,7 +179,8 @@ Response Door::make_project() {
   const Issues issues = studies::issues_of_design(state.file, catalogue);
   if (!issues.empty()) return refusal("make_project", issues);
   if (roof_.become_project()) return answer_state();
-  return refusal("make_project", {issue_of("file", "there is a project of that name already", "open that one")});
+  return refusal("make_project",
+                 {inconsistent_issue("file", "", "there is a project of that name already", "open that one")});
 }
 
 Response Door::answer_step(const Json& asked, RoofFile::Way way) {
@@ -299,8 +291,9 @@ Response Door::begin_week(const Json& asked) {
 
 Response Door::note_event(const Json& asked) {
   if (!roof_.read().is_project) {
-    return refusal("log", {issue_of("file", "a description keeps no logbook",
-                                    "make a project of it: houseleek import roof.toml --to my-roof.houseleek")});
+    return refusal("log",
+                   {inconsistent_issue("file", "", "a description keeps no logbook",
+                                       "make a project of it: houseleek import roof.toml --to my-roof.houseleek")});
   }
   studies::LogRequest request;
   request.now_utc_s = cli::now_utc_s();

@@ -28,6 +28,17 @@ struct Issue {
 };
 using Issues = std::vector<Issue>;
 
+/// An issue of a value that does not fit the rest, without a place in a file.
+[[nodiscard]] inline Issue inconsistent_issue(std::string path, std::string value, std::string message,
+                                              std::string hint) {
+  Issue issue;
+  issue.path = std::move(path);
+  issue.value = std::move(value);
+  issue.message = std::move(message);
+  issue.hint = std::move(hint);
+  return issue;
+}
+
 struct Unexpected {
   Issues issues;
 };

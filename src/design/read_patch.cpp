@@ -9,8 +9,6 @@
 namespace houseleek::design {
 namespace {
 
-constexpr std::pair<std::string_view, Placed> placed_words[] = {{"flat", Placed::flat}, {"raised", Placed::raised}};
-
 int find_recipe(DesignReader& reader, const TableView& table, const std::vector<Recipe>& recipes) {
   const std::string name = read_required_text(reader.fields, table, "recipe", "add recipe = \"the name of a recipe\"");
   if (name.empty()) return -1;

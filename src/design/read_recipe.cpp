@@ -12,12 +12,7 @@
 namespace houseleek::design {
 namespace {
 
-constexpr std::pair<std::string_view, LayerRole> role_words[] = {{"medium", LayerRole::medium},
-                                                                 {"core", LayerRole::core},
-                                                                 {"filter", LayerRole::filter},
-                                                                 {"sheet", LayerRole::sheet}};
 constexpr std::pair<std::string_view, Edges> edge_words[] = {{"open", Edges::open}, {"closed", Edges::closed}};
-constexpr std::pair<std::string_view, Placed> placed_words[] = {{"flat", Placed::flat}, {"raised", Placed::raised}};
 
 std::vector<RecipeLayer> read_layers(DesignReader& reader, const TableView& recipe) {
   std::vector<RecipeLayer> layers;

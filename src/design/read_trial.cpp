@@ -22,7 +22,6 @@ constexpr std::pair<std::string_view, Probe> probe_words[] = {{"membrane", Probe
                                                               {"ceiling", Probe::ceiling},
                                                               {"surface", Probe::surface},
                                                               {"room_air", Probe::room_air}};
-constexpr std::pair<std::string_view, Placed> placed_words[] = {{"flat", Placed::flat}, {"raised", Placed::raised}};
 
 /// The index of a name among others; absent: nullopt; unknown: nullopt and an issue.
 template <class Named>

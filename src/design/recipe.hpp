@@ -2,6 +2,8 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "design/planting.hpp"
@@ -11,6 +13,20 @@ namespace houseleek::design {
 
 enum class LayerRole { medium, core, filter, sheet };
 enum class Placed { flat, raised };
+
+// As a description writes them, in the order of the enumerations.
+inline constexpr std::pair<std::string_view, LayerRole> role_words[] = {{"medium", LayerRole::medium},
+                                                                        {"core", LayerRole::core},
+                                                                        {"filter", LayerRole::filter},
+                                                                        {"sheet", LayerRole::sheet}};
+inline constexpr std::pair<std::string_view, Placed> placed_words[] = {{"flat", Placed::flat},
+                                                                       {"raised", Placed::raised}};
+// As a person calls a layer, and as the logbook has it.
+inline constexpr std::string_view layer_part_words[] = {"medium", "core", "filter sheet", "sheet below"};
+[[nodiscard]] constexpr std::string_view part_word(LayerRole role) {
+  return layer_part_words[static_cast<std::size_t>(role)];
+}
+
 enum class Edges { open, closed };
 
 struct RecipeLayer {

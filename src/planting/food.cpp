@@ -24,25 +24,11 @@ void add(FoodWord& food, const catalogue::Material& material, std::string_view w
   food.word = std::max(food.word, word);
 }
 
-std::string_view word_of_role(design::LayerRole role) {
-  switch (role) {
-    case design::LayerRole::medium:
-      return "medium";
-    case design::LayerRole::core:
-      return "core";
-    case design::LayerRole::filter:
-      return "filter sheet";
-    case design::LayerRole::sheet:
-      return "sheet";
-  }
-  return "layer";
-}
-
 }  // namespace
 
 FoodWord food_in(const design::Recipe& recipe) {
   FoodWord food;
-  for (const design::RecipeLayer& layer : recipe.layers) add(food, layer.layer.material, word_of_role(layer.role));
+  for (const design::RecipeLayer& layer : recipe.layers) add(food, layer.layer.material, design::part_word(layer.role));
   if (recipe.cover) add(food, recipe.cover->material, "cover sheet");
   if (recipe.net) add(food, recipe.net->material, "net");
   return food;

@@ -29,10 +29,6 @@ Html blanks(std::string_view title, std::span<const std::string_view> lines) {
                  element_of("h2", title) + element("table", {{"class", "blanks"}}, element("tbody", {}, body)));
 }
 
-Html section(std::string_view id, std::string_view title, const Html& content) {
-  return element("section", {{"id", std::string(id)}}, element_of("h2", title) + content);
-}
-
 std::string title_of(const Json& document, std::string_view whom) {
   const std::string name = text_at(document, "design");
   return fmt::format("{}: for the {}", name.empty() ? "This house" : name, whom);

@@ -34,6 +34,8 @@ Json json_from(const results::Figure& figure) {
 
 Json json_from(const std::optional<double>& number) { return number ? Json(*number) : Json(nullptr); }
 
+Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
+
 Json not_yet() { return {{"status", "not_yet"}}; }
 
 Json json_of_refusal(std::string_view command, const Issues& issues) {

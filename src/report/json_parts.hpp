@@ -2,6 +2,7 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "report/issue_json.hpp"
 #include "results/figure.hpp"
@@ -13,6 +14,17 @@ namespace houseleek::report {
 
 /// null where there is none.
 [[nodiscard]] Json json_from(const std::optional<double>& number);
+
+/// null for an empty one.
+[[nodiscard]] Json text_or_null(const std::string& text);
+
+/// A list with what `make` makes of each item.
+template <class T, class Make>
+[[nodiscard]] Json list_of(const std::vector<T>& items, const Make& make) {
+  Json list = Json::array();
+  for (const T& item : items) list.push_back(make(item));
+  return list;
+}
 
 /// A field that later work owns.
 [[nodiscard]] Json not_yet();

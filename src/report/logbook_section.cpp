@@ -5,6 +5,7 @@
 
 #include "report/chart_intervals.hpp"
 #include "report/figure_html.hpp"
+#include "report/page_frame.hpp"
 #include "report/words.hpp"
 
 namespace houseleek::report {
@@ -72,8 +73,7 @@ Html logbook_section(const Json& document) {
       listed("Water in the modules", logbook.at("stores"), "statement") +
       listed("Bills", logbook.at("bills"), "sentence") + bills_chart(logbook.at("bills"));
   const Html body = content.is_empty() ? element_of("p", "Nothing in it changes an answer yet.") : content;
-  return element("section", {{"id", "logbook"}},
-                 element_of("h2", fmt::format("From the logbook, up to {}", text_at(logbook, "on"))) + body);
+  return section("logbook", fmt::format("From the logbook, up to {}", text_at(logbook, "on")), body);
 }
 
 }  // namespace houseleek::report

@@ -7,6 +7,7 @@
 
 #include "report/figure_html.hpp"
 #include "report/page_style.hpp"
+#include "report/roof_sections.hpp"
 
 namespace houseleek::report {
 namespace {
@@ -52,9 +53,28 @@ Html hatch_patterns() {
 
 }  // namespace
 
+Html made_from_line(const Json& engine, const ReportHead& head) {
+  return element("p", {{"class", "meta"}},
+                 html_from(fmt::format("{} \u00B7 Houseleek {} \u00B7 seed {}", head.date, text_at(engine, "version"),
+                                       engine.at("seed").dump())) +
+                     element("br") +
+                     element("span", {{"class", "hash"}}, html_from("inputs " + text_at(engine, "input_hash"))));
+}
+
+Html cautions_section(const Json& document) {
+  Html list;
+  for (const Json& caution : document.at("cautions")) list += element("li", {}, caution_from(caution));
+  const Html body = list.is_empty() ? element_of("p", "None of the conditions that call for a caution was found.")
+                                    : element("ul", {{"class", "caution"}}, list);
+  return section("cautions", "First, the cautions", body);
+}
+
+Html section(std::string_view id, std::string_view title, const Html& content) {
+  return element("section", {{"id", std::string(id)}}, element_of("h2", title) + content);
+}
+
 Html page_header(const Json& document, const ReportHead& head, std::string_view kind) {
   const std::string name = text_at(document, "design");
-  const Json& engine = document.at("engine");
   Html content = element("p", {{"class", "kind"}}, html_from(kind));
   content += element("h1", {}, name.empty() ? html_from("This house") : name_from(name));
   content += invented_mark(document);
@@ -63,11 +83,7 @@ Html page_header(const Json& document, const ReportHead& head, std::string_view 
               html_from("Modules: ") + number_at(document, "/roof/modules") + html_from(" on ") +
                   number_at(document, "/roof/covered_m2") + html_from(" of ") + number_at(document, "/roof/area_m2") +
                   html_from(" m\u00B2. Deck, from above: ") + html_from(text_at(document.at("roof"), "deck") + "."));
-  content +=
-      element("p", {{"class", "meta"}},
-              html_from(fmt::format("{} \u00B7 Houseleek {} \u00B7 seed ", head.date, text_at(engine, "version"))) +
-                  html_from(engine.at("seed").dump()) + element("br") +
-                  element("span", {{"class", "hash"}}, html_from("inputs " + text_at(engine, "input_hash"))));
+  content += made_from_line(document.at("engine"), head);
   return element("header", {}, content);
 }
 

@@ -7,15 +7,6 @@
 namespace houseleek::report {
 namespace {
 
-template <class T, class Make>
-Json list_of(const std::vector<T>& items, const Make& make) {
-  Json list = Json::array();
-  for (const T& item : items) list.push_back(make(item));
-  return list;
-}
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
-
 Json json_of_month(const std::optional<int>& month) { return month ? Json(*month) : Json(nullptr); }
 
 Json json_of_rate(const std::optional<planting::OwnRate>& rate) {

@@ -109,14 +109,6 @@ Html answers_section(const Json& document) {
                  element_of("h2", "The answers in short") + element("ul", {{"class", "short"}}, list));
 }
 
-Html cautions_section(const Json& document) {
-  Html list;
-  for (const Json& caution : document.at("cautions")) list += element("li", {}, caution_from(caution));
-  const Html body = list.is_empty() ? element_of("p", "None of the conditions that call for a caution was found.")
-                                    : element("ul", {{"class", "caution"}}, list);
-  return element("section", {{"id", "cautions"}}, element_of("h2", "First, the cautions") + body);
-}
-
 Html question_section(const Question& question, const ChartSource& source) {
   Html content = element("h2", {}, heading_of(question));
   // Wind and fire have a heading of their own under a question.

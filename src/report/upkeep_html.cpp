@@ -23,10 +23,6 @@ std::string title_of(const Json& part) {
   return part.at("material").is_null() ? name : fmt::format("{}, {}", name, text_at(part, "material"));
 }
 
-Html section(std::string_view id, std::string_view title, const Html& content) {
-  return element("section", {{"id", std::string(id)}}, element_of("h2", title) + content);
-}
-
 Html header_of(const Json& document, const ReportHead& head) {
   const std::string name = text_at(document, "design");
   const Json& engine = document.at("engine");
@@ -45,18 +41,8 @@ Html header_of(const Json& document, const ReportHead& head) {
   content += element("p", {},
                      html_from("Modules made: ") + number_at(document, "/logbook/n_modules") +
                          html_from(fmt::format(". {} Today is taken to be {}.", span, text_at(document, "on"))));
-  content += element("p", {{"class", "meta"}},
-                     html_from(fmt::format("{} \u00B7 Houseleek {} \u00B7 seed {}", head.date,
-                                           text_at(engine, "version"), engine.at("seed").dump())) +
-                         element("br") +
-                         element("span", {{"class", "hash"}}, html_from("inputs " + text_at(engine, "input_hash"))));
+  content += made_from_line(engine, head);
   return element("header", {}, content);
-}
-
-Html cautions_section(const Json& document) {
-  Html list;
-  for (const Json& caution : document.at("cautions")) list += element("li", {}, caution_from(caution));
-  return section("cautions", "First, the cautions", element("ul", {{"class", "caution"}}, list));
 }
 
 /// Share in use over age: by the log, with its range, and as the catalogue believes.

@@ -2,16 +2,10 @@
 #include "report/upkeep_json.hpp"
 
 #include "base/civil_time.hpp"
+#include "report/json_parts.hpp"
 
 namespace houseleek::report {
 namespace {
-
-template <class T, class Make>
-Json list_of(const std::vector<T>& items, const Make& make) {
-  Json list = Json::array();
-  for (const T& item : items) list.push_back(make(item));
-  return list;
-}
 
 Json json_of_forecast(const std::vector<std::string>& months, const std::vector<Figure>& forecast) {
   Json list = Json::array();
@@ -84,8 +78,6 @@ Json json_of_steps(const std::vector<upkeep::Step>& steps) {
 Json json_of_round(const Round& round) {
   return {{"is_shown", round.is_shown}, {"because", round.because}, {"steps", json_of_steps(round.steps)}};
 }
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 
 }  // namespace
 

@@ -16,10 +16,6 @@ namespace {
 
 std::string text_at(const Json& node, const char* key) { return node.at(key).get<std::string>(); }
 
-Html section(std::string_view id, std::string_view title, const Html& content) {
-  return element("section", {{"id", std::string(id)}}, element_of("h2", title) + content);
-}
-
 Html items(const Json& texts) {
   Html list;
   for (const Json& text : texts) list += element_of("li", text.get<std::string>());
@@ -35,18 +31,8 @@ Html header_of(const Json& document, const ReportHead& head) {
     content += element("p", {{"class", "marked"}}, html_from("Invented example: no such house."));
   }
   content += element_of("p", fmt::format("As of the evening of {}.", text_at(document, "on")));
-  content += element("p", {{"class", "meta"}},
-                     html_from(fmt::format("{} \u00B7 Houseleek {} \u00B7 seed {}", head.date,
-                                           text_at(engine, "version"), engine.at("seed").dump())) +
-                         element("br") +
-                         element("span", {{"class", "hash"}}, html_from("inputs " + text_at(engine, "input_hash"))));
+  content += made_from_line(engine, head);
   return element("header", {}, content);
-}
-
-Html cautions_section(const Json& document) {
-  Html list;
-  for (const Json& caution : document.at("cautions")) list += element("li", {}, caution_from(caution));
-  return section("cautions", "First, the cautions", element("ul", {{"class", "caution"}}, list));
 }
 
 /// The store of one recipe or container over the evenings, with what was given below it.

@@ -1,17 +1,10 @@
 // The answer of `houseleek water` as a JSON document.
 #include "report/watering_json.hpp"
 
+#include "report/json_parts.hpp"
+
 namespace houseleek::report {
 namespace {
-
-template <class T, class Make>
-Json list_of(const std::vector<T>& items, const Make& make) {
-  Json list = Json::array();
-  for (const T& item : items) list.push_back(make(item));
-  return list;
-}
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 
 Json json_of_store(const StoreNow& store) {
   return {{"name", store.name},

@@ -10,6 +10,7 @@
 #include "checks/fire_load.hpp"
 #include "climate/calendar.hpp"
 #include "studies/run_parts.hpp"
+#include "studies/water_answers.hpp"
 
 namespace houseleek::studies {
 namespace {
@@ -249,6 +250,18 @@ void do_jobs(Jobs& jobs, const Executor& executor, const Context& context) {
 }
 
 }  // namespace
+
+RunInputs run_inputs_of(const design::ValidDesign& design, const plan::Layout& layout,
+                        const climate::WeatherYear& weather, const LimitsByDay& limits,
+                        const simulation::RunOptions& options) {
+  return {.design = design,
+          .layout = layout,
+          .weather = weather,
+          .limits = limits,
+          .seasons = simulation::seasons_of(design->climate, weather),
+          .thresholds_frac = thresholds_frac(*design),
+          .options = options};
+}
 
 double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions& options) {
   constexpr int slots_per_hour = 6;

@@ -89,6 +89,11 @@ struct RunInputs {
   bool keeps_columns = false;  // of the runs in which rooms run free
 };
 
+/// A design as it stands in this weather, with its own seasons and thresholds. All that is handed in has to outlive it.
+[[nodiscard]] RunInputs run_inputs_of(const design::ValidDesign& design, const plan::Layout& layout,
+                                      const climate::WeatherYear& weather, const LimitsByDay& limits,
+                                      const simulation::RunOptions& options = {});
+
 /// Rain that falls in the kept hours.
 [[nodiscard]] double rain_mm(const climate::WeatherYear& weather, const simulation::RunOptions& options);
 

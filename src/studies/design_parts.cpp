@@ -12,20 +12,6 @@ namespace {
 
 using catalogue::Material;
 
-std::string word_of(design::LayerRole role) {
-  switch (role) {
-    case design::LayerRole::medium:
-      return "medium";
-    case design::LayerRole::core:
-      return "core";
-    case design::LayerRole::filter:
-      return "filter sheet";
-    case design::LayerRole::sheet:
-      return "sheet below";
-  }
-  return "";
-}
-
 DesignPart part_of(const std::string& recipe, std::string word, const Material& material, bool is_in_sun) {
   DesignPart part;
   part.part = {recipe, std::move(word), material.name};
@@ -69,7 +55,7 @@ std::vector<DesignPart> parts_of_design(const design::Design& design) {
     if (recipe.net) parts.push_back(part_of(recipe.name, "net", recipe.net->material, true));
     if (recipe.cover) parts.push_back(part_of(recipe.name, "cover sheet", recipe.cover->material, true));
     for (const design::RecipeLayer& layer : recipe.layers) {
-      parts.push_back(part_of(recipe.name, word_of(layer.role), layer.layer.material, false));
+      parts.push_back(part_of(recipe.name, std::string(design::part_word(layer.role)), layer.layer.material, false));
     }
     if (is_raised_somewhere(design, i)) {
       parts.push_back(part_of_item(design, recipe.name, "spacer", "spacer set"));

@@ -25,22 +25,11 @@ Json json_from(const geometry::RectangleM& r) {
   return {{"left_m", r.left_m}, {"bottom_m", r.bottom_m}, {"right_m", r.right_m}, {"top_m", r.top_m}};
 }
 
-std::string_view words_of(design::Placed placed) { return placed == design::Placed::raised ? "raised" : "flat"; }
-
-std::string_view words_of(design::LayerRole role) {
-  switch (role) {
-    case design::LayerRole::medium:
-      return "medium";
-    case design::LayerRole::core:
-      return "core";
-    case design::LayerRole::filter:
-      return "filter";
-    case design::LayerRole::sheet:
-      return "sheet";
-  }
-  return "";
+std::string_view words_of(design::Placed placed) {
+  return design::placed_words[static_cast<std::size_t>(placed)].first;
 }
 
+std::string_view words_of(design::LayerRole role) { return design::role_words[static_cast<std::size_t>(role)].first; }
 Json json_from(const std::optional<design::Screen>& screen) {
   if (!screen) return nullptr;
   return {

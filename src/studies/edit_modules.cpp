@@ -16,16 +16,6 @@ namespace {
 
 using report::Json;
 
-Issue issue_of(std::string path, std::string value, std::string message, std::string hint) {
-  Issue issue;
-  issue.code = IssueCode::inconsistent;
-  issue.path = std::move(path);
-  issue.value = std::move(value);
-  issue.message = std::move(message);
-  issue.hint = std::move(hint);
-  return issue;
-}
-
 /// Millimetres are the finest that anybody lays.
 double rounded_m(double m) { return std::round(m * 1000.0) / 1000.0; }
 
@@ -54,37 +44,40 @@ Result<Wish> read_wish(const design::Design& design, const Json& change) {
   Wish wish;
   const Json& modules = change.at("modules");
   if (!modules.is_array() || modules.empty()) {
-    return Unexpected{{issue_of("modules", modules.dump(), "a list of modules is wanted", "numbers count from 0")}};
+    return Unexpected{
+        {inconsistent_issue("modules", modules.dump(), "a list of modules is wanted", "numbers count from 0")}};
   }
   for (const Json& one : modules) {
     if (!one.is_number_unsigned() || one.get<std::size_t>() >= design.modules.size()) {
       return Unexpected{
-          {issue_of("modules", one.dump(),
-                    fmt::format("there is no module {}; the roof has {}", one.dump(), design.modules.size()),
-                    "numbers count from 0")}};
+          {inconsistent_issue("modules", one.dump(),
+                              fmt::format("there is no module {}; the roof has {}", one.dump(), design.modules.size()),
+                              "numbers count from 0")}};
     }
     wish.modules.insert(one.get<std::size_t>());
   }
   if (const auto shift = change.find("shift_m"); shift != change.end()) {
     const bool is_pair = shift->is_array() && shift->size() == 2 && (*shift)[0].is_number() && (*shift)[1].is_number();
-    if (!is_pair) return Unexpected{{issue_of("shift_m", shift->dump(), "two numbers in metres are wanted", "")}};
+    if (!is_pair)
+      return Unexpected{{inconsistent_issue("shift_m", shift->dump(), "two numbers in metres are wanted", "")}};
     wish.shift_m = geometry::PointM{(*shift)[0].get<double>(), (*shift)[1].get<double>()};
   }
   if (const auto recipe = change.find("recipe"); recipe != change.end()) {
     if (!recipe->is_string())
-      return Unexpected{{issue_of("recipe", recipe->dump(), "the name of a recipe is wanted", "")}};
+      return Unexpected{{inconsistent_issue("recipe", recipe->dump(), "the name of a recipe is wanted", "")}};
     wish.recipe = recipe->get<std::string>();
   }
   if (const auto placed = change.find("placed"); placed != change.end()) {
     if (*placed != "flat" && *placed != "raised") {
-      return Unexpected{{issue_of("placed", placed->dump(), "flat or raised is wanted", "")}};
+      return Unexpected{{inconsistent_issue("placed", placed->dump(), "flat or raised is wanted", "")}};
     }
     wish.placed = placed->get<std::string>();
   }
   const auto removed = change.find("remove");
   wish.is_removed = removed != change.end() && *removed == true;
   if (!wish.shift_m && !wish.recipe && !wish.placed && !wish.is_removed) {
-    return Unexpected{{issue_of("modules", "", "nothing is asked of them", "shift_m, recipe, placed or remove")}};
+    return Unexpected{
+        {inconsistent_issue("modules", "", "nothing is asked of them", "shift_m, recipe, placed or remove")}};
   }
   return wish;
 }
@@ -121,9 +114,9 @@ Result<std::vector<design::TextChange>> edit_modules(const design::RawDesign& de
     const design::Patch& patch = design.patches[static_cast<std::size_t>(patch_index)];
     const bool is_whole = modules.size() == design::module_count(patch);
     const auto refuse = [&] {
-      return Unexpected{
-          {issue_of("modules", fmt::format("patch[{}]", patch_index),
-                    "this patch is written in a way that cannot be changed here", "change it in the file itself")}};
+      return Unexpected{{inconsistent_issue("modules", fmt::format("patch[{}]", patch_index),
+                                            "this patch is written in a way that cannot be changed here",
+                                            "change it in the file itself")}};
     };
     const bool is_own_patch = wish.recipe || wish.placed;
     // A block that is shifted as a whole stays a block.

@@ -359,34 +359,25 @@ Result<std::string> first_design(const Json& given, const catalogue::Catalogue& 
     for (const FirstField& field : question.fields) read_field(field, given, answers, issues);
   }
   if (!issues.empty()) return Unexpected{issues};
-  const auto refuse = [](std::string path, std::string value, std::string message, std::string hint) {
-    Issue issue;
-    issue.code = IssueCode::inconsistent;
-    issue.path = std::move(path);
-    issue.value = std::move(value);
-    issue.message = std::move(message);
-    issue.hint = std::move(hint);
-    return issue;
-  };
   const auto above = [&](std::string_view high, std::string_view low, std::string_view what) {
     if (answers.number(high) > answers.number(low)) return;
-    issues.push_back(refuse(std::string(low), fmt::format("{}", answers.number(low)),
-                            fmt::format("{} is not below {}", answers.number(low), answers.number(high)),
-                            std::string(what)));
+    issues.push_back(inconsistent_issue(std::string(low), fmt::format("{}", answers.number(low)),
+                                        fmt::format("{} is not below {}", answers.number(low), answers.number(high)),
+                                        std::string(what)));
   };
   above("warm_day_c", "warm_night_c", "nights are colder than afternoons");
   above("cold_day_c", "cold_night_c", "nights are colder than afternoons");
   above("warm_day_c", "cold_day_c", "the warmest month is warmer than the coldest");
   const std::vector<Point> places = free_places(answers);
   if (answers.number("modules") > static_cast<double>(places.size())) {
-    issues.push_back(
-        refuse("modules", fmt::format("{}", answers.number("modules")),
-               fmt::format("{} modules do not fit: there are {} places", answers.number("modules"), places.size()),
-               "0.6 m stay free along the edges, and more around outlets"));
+    issues.push_back(inconsistent_issue(
+        "modules", fmt::format("{}", answers.number("modules")),
+        fmt::format("{} modules do not fit: there are {} places", answers.number("modules"), places.size()),
+        "0.6 m stay free along the edges, and more around outlets"));
   }
   if (answers.number("bedrooms") > answers.number("rooms")) {
-    issues.push_back(
-        refuse("bedrooms", fmt::format("{}", answers.number("bedrooms")), "there are more bedrooms than rooms", ""));
+    issues.push_back(inconsistent_issue("bedrooms", fmt::format("{}", answers.number("bedrooms")),
+                                        "there are more bedrooms than rooms", ""));
   }
   if (!issues.empty()) return Unexpected{issues};
   const std::string text = fmt::format(

@@ -133,13 +133,7 @@ report::WaterAnswer water_of_planted_roof(const design::ValidDesign& design, con
                                           const Context& context) {
   const plan::Layout layout = plan::make_layout(design);
   const LimitsByDay limits = adaptive_limits_by_day(weather);
-  const RunInputs year{.design = design,
-                       .layout = layout,
-                       .weather = weather,
-                       .limits = limits,
-                       .seasons = simulation::seasons_of(design->climate, weather),
-                       .thresholds_frac = thresholds_frac(*design),
-                       .options = {}};
+  const RunInputs year = run_inputs_of(design, layout, weather, limits);
   const RunSums planted = run_cover(year, report::CoverKind::planted, false, context);
   return answer_water({*design, planted, rain_mm(weather, year.options), year.thresholds_frac});
 }

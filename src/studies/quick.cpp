@@ -175,13 +175,7 @@ report::QuickAnswer answer_quickly(const design::ValidDesign& design, const clim
   }
   const plan::Layout layout = plan::make_layout(design);
   const LimitsByDay limits = adaptive_limits_by_day(weather);
-  const RunInputs inputs{.design = design,
-                         .layout = layout,
-                         .weather = weather,
-                         .limits = limits,
-                         .seasons = simulation::seasons_of(design->climate, weather),
-                         .thresholds_frac = thresholds_frac(*design),
-                         .options = options.run};
+  const RunInputs inputs = run_inputs_of(design, layout, weather, limits, options.run);
   Wants wants;
   const Wanted& bare = want(wants, inputs, "bare", group_of_cover(inputs, CoverKind::bare, false), true);
   const Wanted& planted = want(wants, inputs, "planted", group_of_cover(inputs, CoverKind::planted, false), true);

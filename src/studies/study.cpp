@@ -77,14 +77,8 @@ report::StudyAnswer study(const design::ValidDesign& design, const catalogue::Ca
   expects(options.n_years == 1 || design->climate.normals.has_value(), "normals to make more years from");
   const plan::Layout layout = plan::make_layout(design);
   const LimitsByDay limits = adaptive_limits_by_day(weather);
-  const RunInputs inputs{.design = design,
-                         .layout = layout,
-                         .weather = weather,
-                         .limits = limits,
-                         .seasons = simulation::seasons_of(design->climate, weather),
-                         .thresholds_frac = thresholds_frac(*design),
-                         .options = options.run,
-                         .keeps_columns = options.keeps_columns};
+  RunInputs inputs = run_inputs_of(design, layout, weather, limits, options.run);
+  inputs.keeps_columns = options.keeps_columns;
   const std::vector<design::Assumption> assumed = all_assumptions(design);
   const bool has_trials = options.tries_assumptions;
   expects(!has_trials || options.description != nullptr, "the text behind the design");

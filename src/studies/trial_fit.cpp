@@ -48,15 +48,6 @@ std::string_view word_of(design::Probe probe) {
   return words[static_cast<std::size_t>(probe)];
 }
 
-Issue issue_of(std::string path, std::string message, std::string hint) {
-  Issue issue;
-  issue.code = IssueCode::inconsistent;
-  issue.path = std::move(path);
-  issue.message = std::move(message);
-  issue.hint = std::move(hint);
-  return issue;
-}
-
 /// The stack that stands for a place: the middle strip under the modules of its side, or the bare deck farthest from
 /// any module; over its room, or where most of its kind lies.
 Result<RunPlace> find_run_place(const design::Design& design, const design::Trial& trial, std::size_t index,
@@ -66,8 +57,9 @@ Result<RunPlace> find_run_place(const design::Design& design, const design::Tria
   RunPlace found{place.probe, 0, 0};
   if (place.probe == design::Probe::room_air) {
     if (!place.room && design.rooms.size() != 1) {
-      return Unexpected{{issue_of(path, fmt::format("{}: in which room does the thermometer hang?", place.name),
-                                  "add room = \"the name of a room\" to the place")}};
+      return Unexpected{
+          {inconsistent_issue(path, "", fmt::format("{}: in which room does the thermometer hang?", place.name),
+                              "add room = \"the name of a room\" to the place")}};
     }
     found.room = static_cast<std::size_t>(place.room.value_or(0));
     return found;
@@ -87,8 +79,8 @@ Result<RunPlace> find_run_place(const design::Design& design, const design::Tria
     }
   }
   if (stacks.empty()) {
-    return Unexpected{{issue_of(
-        path,
+    return Unexpected{{inconsistent_issue(
+        path, "",
         fmt::format("{}: the design lays nothing like its side, {}{}", place.name, side.name,
                     place.room ? ", over that room" : ""),
         "a fit runs the house as it is laid out: lay a [[patch]] of that recipe in that form, or correct the side")}};
@@ -351,10 +343,10 @@ Result<report::TrialFitAnswer> fit_trial(const TrialFitInputs& inputs, const std
                     listed(not_run)));
   }
   if (observed.size() < 2 * candidates.size() + 2) {
-    return Unexpected{
-        {issue_of(fmt::format("trial[{}]", inputs.trial),
-                  fmt::format("{} readings are too few to fit {} figures", observed.size(), candidates.size()),
-                  "trial read says what is missing")}};
+    return Unexpected{{inconsistent_issue(
+        fmt::format("trial[{}]", inputs.trial), "",
+        fmt::format("{} readings are too few to fit {} figures", observed.size(), candidates.size()),
+        "trial read says what is missing")}};
   }
   if (n_left_out > 0) {
     answer.notes.push_back(fmt::format(

@@ -11,20 +11,25 @@
 
 namespace houseleek::studies {
 
+StoreInputs store_inputs_of(const WaterSource& source, const std::vector<logbook::EventRecord>& records,
+                            const WaterDays& days, const TypedDay& yesterday) {
+  return {.design = source.design,
+          .catalogue = source.catalogue,
+          .records = records,
+          .loggers = source.loggers,
+          .weather_file = source.weather_file,
+          .has_logbook = source.has_logbook,
+          .today = days.today,
+          .yesterday = yesterday,
+          .filled_day = days.filled};
+}
+
 Result<report::WateringAnswer> answer_watering(const WaterSource& source, const WaterRequest& request,
                                                const Executor& executor, const Context& context) {
   const Result<WaterDays> days = read_water_request(source, request);
   if (!days) return Unexpected{days.error()};
   const std::vector<logbook::EventRecord> records = events_until(source.records, days.value().end_utc_s);
-  const StoreInputs inputs{.design = source.design,
-                           .catalogue = source.catalogue,
-                           .records = records,
-                           .loggers = source.loggers,
-                           .weather_file = source.weather_file,
-                           .has_logbook = source.has_logbook,
-                           .today = days.value().today,
-                           .yesterday = request.yesterday,
-                           .filled_day = days.value().filled};
+  const StoreInputs inputs = store_inputs_of(source, records, days.value(), request.yesterday);
   const Result<DrawnWeather> weather = draw_weather(inputs);
   if (!weather) return Unexpected{weather.error()};
   report::WateringAnswer answer;

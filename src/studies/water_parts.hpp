@@ -19,6 +19,10 @@ struct WaterDays {
 /// Everything wrong with a request, in one pass.
 [[nodiscard]] Result<WaterDays> read_water_request(const WaterSource& source, const WaterRequest& request);
 
+/// What stores are worked out from, as of the request's day; `records` (up to it) has to outlive it.
+[[nodiscard]] StoreInputs store_inputs_of(const WaterSource& source, const std::vector<logbook::EventRecord>& records,
+                                          const WaterDays& days, const TypedDay& yesterday);
+
 /// Middle, tenth and ninetieth part of draws.
 [[nodiscard]] report::Figure figure_of_draws(const std::vector<double>& draws, const std::string& from);
 

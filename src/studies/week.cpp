@@ -42,15 +42,7 @@ Result<report::WeekAnswer> answer_week(const WaterSource& source, const WeekRequ
   }
   if (!issues.empty()) return Unexpected{std::move(issues)};
   const std::vector<logbook::EventRecord> records = events_until(source.records, days.value().end_utc_s);
-  const StoreInputs roof{.design = source.design,
-                         .catalogue = source.catalogue,
-                         .records = records,
-                         .loggers = source.loggers,
-                         .weather_file = source.weather_file,
-                         .has_logbook = source.has_logbook,
-                         .today = days.value().today,
-                         .yesterday = request.yesterday,
-                         .filled_day = std::nullopt};
+  const StoreInputs roof = store_inputs_of(source, records, days.value(), request.yesterday);
   const Result<DrawnWeather> weather = draw_weather(roof);
   if (!weather) return Unexpected{weather.error()};
   const std::vector<report::StoreNow> stores = answer_stores(roof, weather.value(), request.can_l, executor, context);

@@ -60,6 +60,21 @@ TEST(Project, ADesignComesOutByteForByte) {
       "error: there is no revision 3; the project has 2\n  hint: the newest is taken where --revision is left away\n");
 }
 
+TEST(Project, WhatWasWeighedStandsBehindTheBuildOrderToo) {
+  const Household house;
+  const std::string deck =
+      "[roof.structure]\nkind = \"one_way_slab\"\nspans_along = \"x\"\nsupports_at_m = [0, 4]\n[rivals]";
+  (void)house.folder.write("roof.toml", edited(house.toml, {{"[rivals]", deck}}));
+  ASSERT_EQ(house.houseleek({"import", "roof.toml", "--to", "a.houseleek"}).exit_code, 0);
+  const std::vector<std::string> order = {"order", "a.houseleek", "--budget", "100", "--json"};
+  const std::string refused = "not shown to stay within";
+  EXPECT_EQ(house.houseleek(order).out.find(refused), std::string::npos);
+  // Twice what its materials would weigh: 1.9 kN/m2 of the 2.0 that the engineer wrote down, with a range.
+  ASSERT_EQ(house.log({"weighed", "--recipe", "thin stonecrop", "--mass-kg", "195", "--wetness", "soaked"}).exit_code,
+            0);
+  EXPECT_NE(house.houseleek(order).out.find(refused), std::string::npos);
+}
+
 TEST(Project, ADesignWithIssuesIsNotKept) {
   const Household house;
   const std::string before = house.project_bytes();

@@ -31,13 +31,7 @@ report::OrderAnswer order_of(const std::string& text, const OrderWanted& wanted 
   EXPECT_TRUE(weather);
   const plan::Layout layout = plan::make_layout(design);
   const LimitsByDay limits = adaptive_limits_by_day(weather.value());
-  const RunInputs year{.design = design,
-                       .layout = layout,
-                       .weather = weather.value(),
-                       .limits = limits,
-                       .seasons = simulation::seasons_of(design->climate, weather.value()),
-                       .thresholds_frac = thresholds_frac(*design),
-                       .options = short_options().run};
+  const RunInputs year = run_inputs_of(design, layout, weather.value(), limits, short_options().run);
   return order({description.value(), catalogue, year}, wanted, run_in_turn, {});
 }
 

@@ -70,13 +70,7 @@ TEST(Ensemble, FiguresAreQuantilesOfTheYearsThemselves) {
   for (int draw = 0; draw < 3; ++draw) {
     const climate::WeatherYear weather = make_weather(design, std::nullopt, draw).value();
     const LimitsByDay limits = adaptive_limits_by_day(weather);
-    const RunInputs inputs{.design = design,
-                           .layout = layout,
-                           .weather = weather,
-                           .limits = limits,
-                           .seasons = simulation::seasons_of(design->climate, weather),
-                           .thresholds_frac = thresholds_frac(*design),
-                           .options = options_of(1).run};
+    const RunInputs inputs = run_inputs_of(design, layout, weather, limits, options_of(1).run);
     const RunSums bare = run_cover(inputs, CoverKind::bare, false, {});
     const RunSums planted = run_cover(inputs, CoverKind::planted, false, {});
     bare_k_h.push_back(bare.rooms[0].all.degree_hours_above_k_h);
@@ -156,13 +150,7 @@ TEST(Ensemble, FailedYearsAreCountedAndLeftOut) {
   const plan::Layout layout = plan::make_layout(design);
   const climate::WeatherYear weather = make_weather(design, std::nullopt).value();
   const LimitsByDay limits = adaptive_limits_by_day(weather);
-  RunInputs inputs{.design = design,
-                   .layout = layout,
-                   .weather = weather,
-                   .limits = limits,
-                   .seasons = simulation::seasons_of(design->climate, weather),
-                   .thresholds_frac = thresholds_frac(*design),
-                   .options = short_options().run};
+  RunInputs inputs = run_inputs_of(design, layout, weather, limits, short_options().run);
   inputs.options.n_hours = 24;
   inputs.options.spin_up_hours = 0;
   const WeatherOfDraw weather_of_draw = [&](int draw) -> Result<climate::WeatherYear> {

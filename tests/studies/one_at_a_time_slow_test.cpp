@@ -71,13 +71,7 @@ EffectsAnswer tried_in_full(std::size_t n_in_full, std::vector<design::Assumptio
   options.first_hour = 24 * 45;
   options.n_hours = 24 * 42;
   options.spin_up_hours = 24 * 3;
-  const RunInputs year{.design = design,
-                       .layout = layout,
-                       .weather = weather,
-                       .limits = limits,
-                       .seasons = simulation::seasons_of(design->climate, weather),
-                       .thresholds_frac = thresholds_frac(*design),
-                       .options = options};
+  const RunInputs year = run_inputs_of(design, layout, weather, limits, options);
   assumed = all_assumptions(design);
   const OneAtATimeInputs inputs{
       .description = raw, .catalogue = shipped_catalogue(), .year = year, .assumed = assumed, .n_in_full = n_in_full};
