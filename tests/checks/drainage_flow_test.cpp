@@ -196,8 +196,8 @@ TEST(RoofFlow, DrainedLayer) {
                    .source = "[bear1972] (from memory), i x/(K S) at x = 2.5 m, recomputed: 17.36/2",
                    .expected = 8.68,
                    .got = 1000.0 * depth_m[49] * (0.02 - (depth_m[50] - depth_m[48]) / 0.1) / 0.02,
-                   .tolerance = 0.1,
-                   .reason = "1 %: first order on 100 squares",
+                   .tolerance = 0.05,
+                   .reason = "0.6 %: first order on 100 squares",
                    .function = solver});
 }
 

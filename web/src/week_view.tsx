@@ -91,7 +91,11 @@ function Task({ item, tick, canTick, rooms, onTicked }: {
         <strong>{item.what}</strong>
         {item.where && <p>{words.week.where}: {item.where}</p>}
         <p class="quiet small">{item.why}</p>
-        <FigureView figure={item.figure} name="" label={item.unit ?? ''} />
+        {item.figure.value === null ? (
+          <p class="quiet small">{item.figure.why}</p>
+        ) : (
+          <FigureView figure={item.figure} name="" label={item.unit ?? ''} />
+        )}
         <p class="quiet small">{words.week.due} {item.due}</p>
         {item.caution && (
           <div class="caution">
